@@ -1,0 +1,71 @@
+using System.Text.Json;
+
+namespace CapPrep.Engine.Reading;
+
+/// <summary>Opens a JSON body as one object, or reports at which byte it stops being JSON.</summary>
+public static class JsonBody
+{
+    /// <summary>Deepest nesting accepted anywhere.</summary>
+    public const int MaxDepth = 32;
+
+    private static readonly JsonDocumentOptions Options = new() { MaxDepth = MaxDepth };
+
+    /// <summary>
+    /// Reads the bytes with <paramref name="read"/>; every fault found comes back, bad syntax included.
+    /// </summary>
+    public static ReadResult<T> Read<T>(ReadOnlyMemory<byte> utf8, Faults faults, Func<ObjectReader, T?> read)
+        where T : class
+    {
+        using var document = Parse(utf8, faults);
+        if (document is null)
+            return ReadResult<T>.Refused(faults.Violations);
+
+        var value = Read(document.RootElement, "", faults, read);
+        return value is null || faults.Any
+            ? ReadResult<T>.Refused(faults.Violations)
+            : ReadResult<T>.Of(value);
+    }
+
+    /// <summary>Reads one element as an object; null when it is none, which is reported.</summary>
+    public static T? Read<T>(JsonElement element, string pointer, Faults faults, Func<ObjectReader, T?> read)
+        where T : class
+    {
+        if (element.ValueKind != JsonValueKind.Object)
+        {
+            faults.WrongType(pointer, "An object", ObjectReader.Describe(element));
+            return null;
+        }
+
+        var reader = new ObjectReader(element, pointer, faults);
+        var value = read(reader);
+        reader.Close();
+        return value;
+    }
+
+    private static JsonDocument? Parse(ReadOnlyMemory<byte> utf8, Faults faults)
+    {
+        try
+        {
+            return JsonDocument.Parse(utf8, Options);
+        }
+        catch (JsonException fault)
+        {
+            faults.At(ByteOffset(utf8.Span, fault), ViolationCodes.BadFormat, "This is not JSON from here on.");
+            return null;
+        }
+    }
+
+    private static long ByteOffset(ReadOnlySpan<byte> utf8, JsonException fault)
+    {
+        long offset = 0;
+        for (long line = 0; line < (fault.LineNumber ?? 0); line++)
+        {
+            var end = utf8[(int)offset..].IndexOf((byte)'\n');
+            if (end < 0)
+                break;
+            offset += end + 1;
+        }
+
+        return Math.Min(offset + (fault.BytePositionInLine ?? 0), utf8.Length);
+    }
+}

@@ -1,0 +1,35 @@
+namespace CapPrep.Engine.Trade;
+
+/// <summary>A gauge and the people who put caps on frames with it.</summary>
+public sealed record FramingStation
+{
+    public required string Id { get; init; }
+
+    public required string Name { get; init; }
+
+    public required int Persons { get; init; }
+
+    public required double SecondsPerCap { get; init; }
+
+    public required double SoftenSecondsPerCap { get; init; }
+
+    public required StationScatter Scatter { get; init; }
+
+    public required StationTolerance Tolerance { get; init; }
+
+    /// <summary>Language of its cards; null: the shop's.</summary>
+    public string? Language { get; init; }
+
+    public required IReadOnlyDictionary<string, string> Sources { get; init; }
+}
+
+/// <summary>Standard deviations of a framed cap; basis <c>house</c> or <c>measured</c>, from so many caps.</summary>
+public sealed record StationScatter(double OffsetXMm, double OffsetYMm, double TiltDeg, string Basis, int Caps);
+
+/// <summary>How far off is aimed at, accepted, and allowed by the customer; mm and degrees.</summary>
+public sealed record StationTolerance(
+    double AimMm,
+    double AcceptMm,
+    double CustomerMm,
+    double AimDeg,
+    double AcceptDeg);

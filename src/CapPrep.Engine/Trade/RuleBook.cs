@@ -1,0 +1,166 @@
+using CapPrep.Engine.Tickets;
+
+namespace CapPrep.Engine.Trade;
+
+public enum Severity
+{
+    Note,
+    Warn,
+    Hold,
+}
+
+/// <summary>Which side of a limit is the good one.</summary>
+public enum LimitIs
+{
+    AtMost,
+    AtLeast,
+
+    /// <summary>The rule has no number to compare; what it finds has the severity of its level.</summary>
+    None,
+}
+
+/// <summary>Where a limit's number comes from (published: grade A or B source).</summary>
+public enum LimitKind
+{
+    Published,
+    Common,
+    House,
+}
+
+/// <summary>Who has to do something.</summary>
+public enum Actor
+{
+    OrderDesk,
+    Digitizer,
+    FramingStation,
+    Operator,
+}
+
+/// <summary>What an open hold asks for.</summary>
+public enum Asks
+{
+    Nothing,
+    ReturnToOrderDesk,
+    ReturnToDigitizer,
+}
+
+/// <summary>One rule of the built-in book, complete.</summary>
+public sealed record RuleRow
+{
+    /// <summary>Id, e.g. <c>place.too-tall</c>.</summary>
+    public required string Rule { get; init; }
+
+    public required string Group { get; init; }
+
+    /// <summary>What it means when it fires, one sentence.</summary>
+    public required string Says { get; init; }
+
+    public required RuleScope AppliesTo { get; init; }
+
+    /// <summary>What is measured, in words.</summary>
+    public required string Measures { get; init; }
+
+    public required string Unit { get; init; }
+
+    public required LimitIs Is { get; init; }
+
+    /// <summary>At most one per severity; a severity without a limit never occurs.</summary>
+    public required IReadOnlyList<RuleLimit> Limits { get; init; }
+
+    /// <summary>Further numbers, unit in the name.</summary>
+    public required IReadOnlyDictionary<string, double> Parameters { get; init; }
+
+    /// <summary>What a hold of this rule asks for.</summary>
+    public required Asks HoldAsks { get; init; }
+
+    /// <summary>Null: nobody has to do anything.</summary>
+    public RuleRemedy? Remedy { get; init; }
+
+    public required LimitKind Kind { get; init; }
+
+    /// <summary>Row ids of published facts; empty for house and common rules.</summary>
+    public required IReadOnlyList<string> Sources { get; init; }
+
+    /// <summary>Its holds may be moved but not below a warn.</summary>
+    public bool HoldStaysAtLeastWarn { get; init; }
+}
+
+/// <summary>Where a rule speaks at all; an empty list means everywhere.</summary>
+public sealed record RuleScope(
+    IReadOnlyList<CapLocation> Locations,
+    IReadOnlyList<FrameHold> HeldBy,
+    IReadOnlyList<Technique> Techniques,
+    bool CenterSeamOnly);
+
+/// <summary>
+/// A limit of one severity: a number, or a value taken from the catalog at <see cref="Pointer"/> plus
+/// <see cref="Plus"/>.
+/// </summary>
+public sealed record RuleLimit(Severity Level)
+{
+    public double? Value { get; init; }
+
+    /// <summary><c>zone</c> or <c>capFrame</c>.</summary>
+    public string? From { get; init; }
+
+    /// <summary>Member path inside it, e.g. <c>height/warnAboveMm</c>.</summary>
+    public string? Pointer { get; init; }
+
+    public double Plus { get; init; }
+}
+
+/// <param name="Message">May hold <c>{limit}</c> and <c>{unit}</c>.</param>
+public sealed record RuleRemedy(Actor Who, string Message);
+
+/// <summary>A shop's own book: only what differs from the built-in one.</summary>
+public sealed record RuleBook
+{
+    public required string Id { get; init; }
+
+    public required string Name { get; init; }
+
+    public string BasedOn { get; init; } = "house";
+
+    public OrderSettings? SewOrder { get; init; }
+
+    public IReadOnlyList<RuleChange> Rules { get; init; } = [];
+
+    /// <summary>Applied in this order, each on top of the one before.</summary>
+    public IReadOnlyList<RuleOverride> Overrides { get; init; } = [];
+}
+
+/// <summary>What re-sequencing may cost, as far as a book sets it.</summary>
+public sealed record OrderSettings
+{
+    public int? ExtraColorChanges { get; init; }
+
+    public int? ExtraTrims { get; init; }
+
+    public bool? StartEndAtBottomCenter { get; init; }
+}
+
+/// <summary>Changes to one rule; a limit that is not listed stays.</summary>
+public sealed record RuleChange(string Rule)
+{
+    public double? Note { get; init; }
+
+    public double? Warn { get; init; }
+
+    public double? Hold { get; init; }
+
+    public bool Off { get; init; }
+}
+
+/// <summary>Changes that apply when every named key matches.</summary>
+public sealed record RuleOverride
+{
+    public string? Customer { get; init; }
+
+    public string? CapStyle { get; init; }
+
+    public CapLocation? Location { get; init; }
+
+    public required IReadOnlyList<RuleChange> Rules { get; init; }
+
+    public string? Because { get; init; }
+}

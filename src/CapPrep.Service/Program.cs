@@ -1,2 +1,8 @@
-var app = WebApplication.CreateBuilder(args).Build();
-app.Run();
+using CapPrep.Service.Commands;
+using CapPrep.Service.Plumbing;
+
+return args switch
+{
+    [] or ["serve", ..] or ["--urls", ..] => await Serve.Run(args),
+    _ => ExitCode.WrongCommandLine,
+};

@@ -1,4 +1,3 @@
-using CapPrep.Service.Plumbing;
 using CapPrep.Service.Storage;
 using CapPrep.Service.Storage.Rows;
 using Microsoft.EntityFrameworkCore;

@@ -1,4 +1,4 @@
-namespace CapPrep.Service.Plumbing;
+namespace CapPrep.Service.Storage;
 
 /// <summary>Ids of everything the service makes: a prefix and the 32 hex digits of a version-7 UUID.</summary>
 internal static class Ids

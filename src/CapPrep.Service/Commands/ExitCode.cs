@@ -1,6 +1,6 @@
 using CapPrep.Engine;
 
-namespace CapPrep.Service.Plumbing;
+namespace CapPrep.Service.Commands;
 
 /// <summary>How every command ends. 1 and 134 are never ours.</summary>
 internal static class ExitCode

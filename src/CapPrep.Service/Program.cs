@@ -1,5 +1,4 @@
 using CapPrep.Service.Commands;
-using CapPrep.Service.Plumbing;
 
 return args switch
 {

@@ -2,9 +2,16 @@ namespace CapPrep.Service.Jobs;
 
 internal static class JobsSetup
 {
-    public static IServiceCollection AddJobs(this IServiceCollection services) => services;
+    public static IServiceCollection AddJobs(this IServiceCollection services) => services
+        .AddSingleton<Links>()
+        .AddSingleton<JobJson>()
+        .AddSingleton<Waiters>()
+        .AddScoped<Waiting>()
+        .AddScoped<JobView>();
 
     public static void MapJobs(this IEndpointRouteBuilder routes)
     {
+        GetJob.Map(routes);
+        ListJobs.Map(routes);
     }
 }

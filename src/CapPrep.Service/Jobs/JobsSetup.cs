@@ -7,11 +7,13 @@ internal static class JobsSetup
         .AddSingleton<JobJson>()
         .AddSingleton<Waiters>()
         .AddScoped<Waiting>()
-        .AddScoped<JobView>();
+        .AddScoped<JobView>()
+        .AddScoped<JobEraser>();
 
     public static void MapJobs(this IEndpointRouteBuilder routes)
     {
         GetJob.Map(routes);
         ListJobs.Map(routes);
+        DeleteJob.Map(routes);
     }
 }

@@ -1,6 +1,7 @@
 using CapPrep.Service.Access;
 using CapPrep.Service.Bench;
 using CapPrep.Service.Catalog;
+using CapPrep.Service.Docs;
 using CapPrep.Service.Events;
 using CapPrep.Service.Intake;
 using CapPrep.Service.Jobs;
@@ -31,6 +32,7 @@ internal static class ServiceHost
             .AddStorage(settings)
             .AddAccess()
             .AddPlumbing()
+            .AddDocs()
             .AddCatalog()
             .AddJobs()
             .AddIntake()
@@ -44,6 +46,7 @@ internal static class ServiceHost
         app.UsePlumbing();
         app.UseMiddleware<KeyGate>();
         app.MapPlumbing();
+        app.MapDocs();
         app.MapAccess();
         app.MapCatalog();
         app.MapIntake();

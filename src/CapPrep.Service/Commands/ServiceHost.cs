@@ -67,6 +67,16 @@ internal static class ServiceHost
         await scope.ServiceProvider.GetRequiredService<StarterSeed>().OpenAll(cancel);
     }
 
+    /// <summary>The checked settings; warnings go to the error stream.</summary>
+    /// <exception cref="WrongSettingsException">Names every wrong row.</exception>
+    public static Settings Settings(WebApplicationBuilder builder)
+    {
+        var reading = SettingsReader.Read(builder.Configuration);
+        foreach (var line in reading.Warnings)
+            Console.Error.WriteLine(line);
+        return reading.Settings ?? throw new WrongSettingsException(reading.Faults);
+    }
+
     /// <summary>A builder whose files lie beside the program, wherever it is started from.</summary>
     public static WebApplicationBuilder CreateBuilder(string[] args) => WebApplication.CreateBuilder(new WebApplicationOptions
     {

@@ -277,7 +277,7 @@ internal sealed class SettingsReader(IConfiguration configuration)
         {
             var name = child.Path[(Section.Length + 1)..];
             if (child.Value is not null && !_known.Contains(name))
-                Fault(name, "(not shown)", "nothing: there is no such setting");
+                _faults.Add($"{Section}:{name} is set, but there is no such setting.");
             RefuseUnknown(child);
         }
     }

@@ -179,5 +179,16 @@ public sealed class TapeRepairTests
         OtherTapeReader.Read(sew.Bytes).LargestMove.ShouldBeLessThanOrEqualTo(50);
     }
 
+    [Fact]
+    public void A_float_that_moves_too_far_in_one_record_keeps_its_number_of_jumps()
+    {
+        var received = Read(Of(Header(4), Right1, JumpRight81, Jump0, Right1));
+
+        var sew = TapeRepair.Rewrite(received, AsItIs with { MaxMove = 50 });
+
+        sew.StitchesEqual.ShouldBeTrue();
+        Read(sew.Bytes).X.ToArray().ShouldBe([1, 28, 55, 83]);
+    }
+
     private static Tape Read(byte[] bytes) => TapeReader.Read(bytes, TapeReading.Standard).Value.ShouldNotBeNull();
 }

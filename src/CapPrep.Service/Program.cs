@@ -1,2 +1,3 @@
-var app = WebApplication.CreateBuilder(args).Build();
-app.Run();
+using CapPrep.Service.Commands;
+
+return await CommandLine.Run(args);

@@ -1,0 +1,86 @@
+namespace CapPrep.Service.Storage.Rows;
+
+internal enum DropState
+{
+    Waiting,
+    Taken,
+    Answered,
+    Returned,
+}
+
+/// <summary>What was met in a hot folder and how far it has come.</summary>
+internal sealed class DropRow : ShopRow
+{
+    public required string Id { get; set; }
+
+    public required string Root { get; set; }
+
+    public required string Name { get; set; }
+
+    public required DropState State { get; set; }
+
+    /// <summary>Last step that was done, a word.</summary>
+    public required string Step { get; set; }
+
+    public string? TapeSha { get; set; }
+
+    public string? TicketSha { get; set; }
+
+    public string? Job { get; set; }
+
+    public int Tries { get; set; }
+
+    public required DateTimeOffset Seen { get; set; }
+
+    /// <summary>Problem document of a returned drop.</summary>
+    public byte[]? Problem { get; set; }
+}
+
+/// <summary>Measurements of sewn caps, as sent.</summary>
+internal sealed class SewOutRow : ShopRow
+{
+    public required string Id { get; set; }
+
+    public required string Job { get; set; }
+
+    public required string Station { get; set; }
+
+    public required DateTimeOffset At { get; set; }
+
+    public required byte[] Body { get; set; }
+}
+
+/// <summary>A person's word on a finding or on sewn stitches, bound to what it was said of.</summary>
+internal sealed class DecisionRow : ShopRow
+{
+    public required string Id { get; set; }
+
+    public required string Job { get; set; }
+
+    public required string Decision { get; set; }
+
+    public required string By { get; set; }
+
+    public string? Reason { get; set; }
+
+    /// <summary>Null: the whole job.</summary>
+    public string? Rule { get; set; }
+
+    public int? Element { get; set; }
+
+    public required string ReceivedStitchesSha { get; set; }
+
+    public string? SewnStitchesSha { get; set; }
+
+    public required string CapStyle { get; set; }
+
+    public required string Location { get; set; }
+
+    public required string Technique { get; set; }
+
+    public required int RuleBookVersion { get; set; }
+
+    public required DateTimeOffset At { get; set; }
+
+    public DateTimeOffset? Ended { get; set; }
+}

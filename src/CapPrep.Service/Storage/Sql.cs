@@ -1,0 +1,67 @@
+using CapPrep.Service.Storage.Rows;
+using Microsoft.EntityFrameworkCore;
+
+namespace CapPrep.Service.Storage;
+
+/// <summary>What a claim gives: the shop and the fence under which the claimer may store its result.</summary>
+internal sealed record Claim(string Shop, string Id, long Fence);
+
+/// <summary>
+/// The only SQL written by hand: statements that must be one statement to be safe between processes. Both stores
+/// take the same text (UPDATE ... RETURNING); where they would differ, the two dialects stand side by side.
+/// </summary>
+internal static class Sql
+{
+    /// <summary>
+    /// Raises a counter and gives its new value. The row stays locked until the transaction ends, so numbers are
+    /// gapless and in commit order; the caller must be inside a transaction.
+    /// </summary>
+    public static async Task<long> Next(this AppDb db, string shop, string name, CancellationToken cancel)
+    {
+        var values = await db.Database.SqlQuery<long>(
+            $"""
+             INSERT INTO counters (shop, name, value) VALUES ({shop}, {name}, 1)
+             ON CONFLICT (shop, name) DO UPDATE SET value = counters.value + 1
+             RETURNING value
+             """).ToListAsync(cancel);
+        return values[0];
+    }
+
+    /// <summary>Claims a job; null when another worker has it or it has ended.</summary>
+    public static async Task<Claim?> ClaimJob(
+        this AppDb db, string id, string me, DateTimeOffset now, TimeSpan lease, CancellationToken cancel)
+    {
+        var at = now.ToUnixTimeMilliseconds();
+        var until = (now + lease).ToUnixTimeMilliseconds();
+        var claims = await db.Database.SqlQuery<Claim>(
+            $"""
+             UPDATE jobs SET status = 'Working', lease_holder = {me}, lease_until = {until}, fence = fence + 1,
+                 attempts = attempts + 1, started = COALESCE(started, {at})
+             WHERE id = {id} AND (status = 'Queued' OR (status = 'Working' AND lease_until < {at}))
+             RETURNING shop AS "Shop", id AS "Id", fence AS "Fence"
+             """).ToListAsync(cancel);
+        return claims.SingleOrDefault();
+    }
+
+    /// <summary>Claims an owed delivery that is due; null when another process has it or nothing is owed.</summary>
+    public static async Task<Claim?> ClaimDelivery(
+        this AppDb db, string id, string me, DateTimeOffset now, TimeSpan lease, CancellationToken cancel)
+    {
+        var at = now.ToUnixTimeMilliseconds();
+        var until = (now + lease).ToUnixTimeMilliseconds();
+        var claims = await db.Database.SqlQuery<Claim>(
+            $"""
+             UPDATE deliveries SET lease_holder = {me}, lease_until = {until}, fence = fence + 1
+             WHERE id = {id} AND state = 'Owed' AND next_at <= {at} AND (lease_until IS NULL OR lease_until < {at})
+             RETURNING shop AS "Shop", id AS "Id", fence AS "Fence"
+             """).ToListAsync(cancel);
+        return claims.SingleOrDefault();
+    }
+
+    /// <summary>Moves the ends of all leases that this process holds on jobs; gives their number.</summary>
+    public static Task<int> RenewJobLeases(
+        this AppDb db, string me, DateTimeOffset until, CancellationToken cancel) =>
+        db.Jobs.IgnoreQueryFilters()
+            .Where(job => job.Status == JobStatus.Working && job.LeaseHolder == me)
+            .ExecuteUpdateAsync(set => set.SetProperty(job => job.LeaseUntil, until), cancel);
+}

@@ -1,15 +1,6 @@
-using CapPrep.Drawing.Sheets;
+using CapPrep.Engine.Trade;
 
 namespace CapPrep.Drawing;
-
-/// <summary>How lengths are printed.</summary>
-public enum LengthUnits
-{
-    Mm,
-
-    /// <summary>Millimeters first, inches in brackets.</summary>
-    MmInch,
-}
 
 /// <summary>What a sheet prints that the preparation does not know: the job it belongs to and how the shop prints.</summary>
 public sealed record JobFacts

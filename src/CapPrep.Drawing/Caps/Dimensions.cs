@@ -1,5 +1,6 @@
 using CapPrep.Drawing.Sheets;
 using CapPrep.Engine.Measures;
+using CapPrep.Engine.Trade;
 
 namespace CapPrep.Drawing.Caps;
 

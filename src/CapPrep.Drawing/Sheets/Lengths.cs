@@ -1,4 +1,5 @@
 using System.Globalization;
+using CapPrep.Engine.Trade;
 
 namespace CapPrep.Drawing.Sheets;
 

@@ -1,3 +1,5 @@
+using CapPrep.Engine.Trade;
+
 namespace CapPrep.Drawing.Sheets;
 
 /// <summary>
@@ -24,13 +26,6 @@ public sealed record Sheet
     public required DateTimeOffset Created { get; init; }
 
     public required IReadOnlyList<Mark> Marks { get; init; }
-}
-
-/// <summary>Paper a shop prints on.</summary>
-public enum Paper
-{
-    A4,
-    Letter,
 }
 
 /// <summary>Sizes of paper, upright, in 0.01 mm (ISO 216; ANSI/ASME Y14.1 for letter, 8.5 x 11 in).</summary>

@@ -6,6 +6,7 @@ using CapPrep.Drawing.Output;
 using CapPrep.Drawing.Proofs;
 using CapPrep.Drawing.Sheets;
 using CapPrep.Drawing.Tests.Builders;
+using CapPrep.Engine.Trade;
 using Shouldly;
 using Xunit;
 

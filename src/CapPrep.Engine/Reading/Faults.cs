@@ -1,4 +1,5 @@
 using System.Globalization;
+using static System.FormattableString;
 
 namespace CapPrep.Engine.Reading;
 
@@ -21,20 +22,28 @@ public sealed class Faults(string part, string noun)
         Add(new Violation(part, code, message) { Pointer = pointer });
 
     public void Required(string pointer, string name) =>
-        Add(pointer, ViolationCodes.Required, $"{noun} needs a field '{name}'.");
+        Add(pointer, ViolationCodes.Required, $"{OwnerOf(pointer[..Math.Max(pointer.LastIndexOf('/'), 0)])} needs a field '{name}'.");
 
     public void WrongType(string pointer, string wanted, string found) =>
         Add(pointer, ViolationCodes.WrongType, $"{wanted} expected, {found} found.");
 
     public void OutOfRange(string pointer, double value, double minimum, double maximum) =>
-        Add(new Violation(
-            part,
-            ViolationCodes.OutOfRange,
-            string.Create(CultureInfo.InvariantCulture, $"{value} is not between {minimum} and {maximum}."))
+        OutOfRange(pointer, value.ToString(CultureInfo.InvariantCulture), minimum, maximum);
+
+    /// <summary>As the other, with the value as the caller wrote it.</summary>
+    public void OutOfRange(string pointer, string value, double minimum, double maximum) =>
+        OutOfBounds(pointer, Invariant($"{value} is not between {minimum} and {maximum}."), minimum, maximum);
+
+    /// <summary>An array with too few or too many items.</summary>
+    public void WrongCount(string pointer, int count, int fewest, int most) =>
+        OutOfBounds(pointer, Invariant($"{count} items found, {fewest} to {most} allowed."), fewest, most);
+
+    /// <param name="counted">What is counted, in the plural.</param>
+    public void TooLong(string pointer, string counted, int count, int most) =>
+        Add(new Violation(part, ViolationCodes.TooLong, Invariant($"{count} {counted} found, at most {most} allowed."))
         {
             Pointer = pointer,
-            Minimum = minimum,
-            Maximum = maximum,
+            Maximum = most,
         });
 
     public void NotAllowed(string pointer, string code, string message, IReadOnlyList<string> allowed) =>
@@ -42,4 +51,15 @@ public sealed class Faults(string part, string noun)
 
     public void At(long byteOffset, string code, string message) =>
         Add(new Violation(part, code, message) { ByteOffset = byteOffset });
+
+    /// <summary>What an object is in a sentence: the part's noun for the outermost one.</summary>
+    internal string OwnerOf(string pointer) => pointer.Length == 0 ? noun : "This object";
+
+    private void OutOfBounds(string pointer, string message, double minimum, double maximum) =>
+        Add(new Violation(part, ViolationCodes.OutOfRange, message)
+        {
+            Pointer = pointer,
+            Minimum = minimum,
+            Maximum = maximum,
+        });
 }

@@ -1,4 +1,7 @@
+using System.Buffers;
+using System.Text;
 using System.Text.Json;
+using System.Text.Unicode;
 
 namespace CapPrep.Engine.Reading;
 
@@ -11,7 +14,8 @@ public static class JsonBody
     private static readonly JsonDocumentOptions Options = new() { MaxDepth = MaxDepth };
 
     /// <summary>
-    /// Reads the bytes with <paramref name="read"/>; every fault found comes back, bad syntax included.
+    /// Reads the bytes, of any length, with <paramref name="read"/>; every fault found comes back, bad syntax
+    /// included. A byte order mark is passed over (RFC 8259, section 8.1, allows it).
     /// </summary>
     public static ReadResult<T> Read<T>(ReadOnlyMemory<byte> utf8, Faults faults, Func<ObjectReader, T?> read)
         where T : class
@@ -44,15 +48,33 @@ public static class JsonBody
 
     private static JsonDocument? Parse(ReadOnlyMemory<byte> utf8, Faults faults)
     {
+        var mark = utf8.Span.StartsWith(ByteOrderMark) ? ByteOrderMark.Length : 0;
+        if (!Utf8.IsValid(utf8.Span))
+        {
+            faults.At(FirstNoText(utf8.Span), ViolationCodes.BadFormat, "This is not UTF-8 from here on.");
+            return null;
+        }
+
         try
         {
-            return JsonDocument.Parse(utf8, Options);
+            return JsonDocument.Parse(utf8[mark..], Options);
         }
         catch (JsonException fault)
         {
-            faults.At(ByteOffset(utf8.Span, fault), ViolationCodes.BadFormat, "This is not JSON from here on.");
+            var offset = mark + ByteOffset(utf8.Span[mark..], fault);
+            faults.At(offset, ViolationCodes.BadFormat, $"This is not JSON from here on, or nested deeper than {MaxDepth} levels.");
             return null;
         }
+    }
+
+    private static ReadOnlySpan<byte> ByteOrderMark => [0xEF, 0xBB, 0xBF];
+
+    private static int FirstNoText(ReadOnlySpan<byte> utf8)
+    {
+        var offset = 0;
+        while (Rune.DecodeFromUtf8(utf8[offset..], out _, out var read) == OperationStatus.Done)
+            offset += read;
+        return offset;
     }
 
     private static long ByteOffset(ReadOnlySpan<byte> utf8, JsonException fault)

@@ -1,4 +1,6 @@
 using System.Globalization;
+using System.Runtime.InteropServices;
+using System.Text;
 using System.Text.Json;
 
 namespace CapPrep.Engine.Reading;
@@ -10,16 +12,19 @@ namespace CapPrep.Engine.Reading;
 /// </summary>
 public sealed class ObjectReader
 {
-    private readonly JsonElement _object;
     private readonly string _pointer;
     private readonly Faults _faults;
-    private readonly List<string> _asked = [];
+    private readonly Dictionary<string, JsonElement> _members = new(StringComparer.Ordinal);
+    private readonly List<string> _names = [];
+    private readonly HashSet<string> _twice = new(StringComparer.Ordinal);
+    private readonly HashSet<string> _asked = new(StringComparer.Ordinal);
 
     internal ObjectReader(JsonElement element, string pointer, Faults faults)
     {
-        _object = element;
         _pointer = pointer;
         _faults = faults;
+        foreach (var member in element.EnumerateObject())
+            Enter(member);
     }
 
     public Faults Faults => _faults;
@@ -30,16 +35,19 @@ public sealed class ObjectReader
     public string PointerTo(string name) => $"{_pointer}/{Escape(name)}";
 
     /// <summary>True when the member is there and not null.</summary>
-    public bool Has(string name) => _object.TryGetProperty(name, out var value) && value.ValueKind != JsonValueKind.Null;
+    public bool Has(string name) => _members.TryGetValue(name, out var value) && value.ValueKind != JsonValueKind.Null;
+
+    /// <summary>True when the member is there, be it null.</summary>
+    internal bool Holds(string name) => _members.ContainsKey(name);
 
     /// <summary>Names in this object, each once, in the order of the bytes.</summary>
-    public IReadOnlyList<string> Names => [.. _object.EnumerateObject().Select(member => member.Name).Distinct()];
+    public IReadOnlyList<string> Names => _names;
 
     /// <summary>The raw element of a member, or null when absent; a JSON null is reported.</summary>
     public JsonElement? Element(string name)
     {
         _asked.Add(name);
-        if (!_object.TryGetProperty(name, out var value))
+        if (!_members.TryGetValue(name, out var value))
             return null;
         if (value.ValueKind != JsonValueKind.Null)
             return value;
@@ -52,7 +60,7 @@ public sealed class ObjectReader
     {
         foreach (var name in names)
         {
-            if (!_object.TryGetProperty(name, out _))
+            if (!Holds(name))
                 _faults.Required(PointerTo(name), name);
         }
 
@@ -78,7 +86,7 @@ public sealed class ObjectReader
 
         if (Decoded(element) is not { } text)
         {
-            _faults.Add(pointer, ViolationCodes.BadFormat, "The text holds half of a surrogate pair.");
+            _faults.Add(pointer, ViolationCodes.BadFormat, HalfPair);
             return null;
         }
 
@@ -86,8 +94,8 @@ public sealed class ObjectReader
         if (length == 0)
             _faults.Add(pointer, ViolationCodes.BadFormat, "The text is empty.");
         else if (length > longest)
-            _faults.Add(pointer, ViolationCodes.TooLong, $"{length} characters, at most {longest} allowed.");
-        else if (text.EnumerateRunes().Any(System.Text.Rune.IsControl))
+            _faults.TooLong(pointer, "characters", length, longest);
+        else if (text.EnumerateRunes().Any(Rune.IsControl))
             _faults.Add(pointer, ViolationCodes.BadFormat, "The text holds control characters.");
         else
             return text;
@@ -110,20 +118,18 @@ public sealed class ObjectReader
         && text[0] != '-'
         && text.All(c => c is >= 'a' and <= 'z' or >= '0' and <= '9' or '-');
 
+    /// <summary>A whole number, however it is written: 48, 48.0 and 4.8e1 are one value.</summary>
     public int? Integer(string name, int minimum, int maximum)
     {
         if (Element(name) is not { } element)
             return null;
-        if (element.ValueKind == JsonValueKind.Number && element.TryGetInt64(out var whole))
+        if (element.ValueKind != JsonValueKind.Number || element.GetDouble() is var value && Math.Truncate(value) != value)
         {
-            if (whole >= minimum && whole <= maximum)
-                return (int)whole;
-            _faults.OutOfRange(PointerTo(name), whole, minimum, maximum);
+            _faults.WrongType(PointerTo(name), "A whole number", Describe(element));
             return null;
         }
 
-        _faults.WrongType(PointerTo(name), "A whole number", Describe(element));
-        return null;
+        return (int?)NumberOf(element, PointerTo(name), minimum, maximum);
     }
 
     public double? Number(string name, double minimum, double maximum)
@@ -133,18 +139,19 @@ public sealed class ObjectReader
         return NumberOf(element, PointerTo(name), minimum, maximum);
     }
 
-    /// <summary>As <see cref="Number"/>, for an element at any place.</summary>
+    /// <summary>As <see cref="Number"/>, for an element at any place. Minus zero is read as zero.</summary>
     public double? NumberOf(JsonElement element, string pointer, double minimum, double maximum)
     {
-        if (element.ValueKind != JsonValueKind.Number || !element.TryGetDouble(out var value) || !double.IsFinite(value))
+        if (element.ValueKind != JsonValueKind.Number)
         {
             _faults.WrongType(pointer, "A number", Describe(element));
             return null;
         }
 
+        var value = element.GetDouble();
         if (value >= minimum && value <= maximum)
-            return value;
-        _faults.OutOfRange(pointer, value, minimum, maximum);
+            return value == 0 ? 0 : value;
+        _faults.OutOfRange(pointer, Shown(element.GetRawText()), minimum, maximum);
         return null;
     }
 
@@ -177,32 +184,45 @@ public sealed class ObjectReader
             return null;
         }
 
-        var text = Decoded(element) ?? "";
+        var text = Decoded(element) ?? element.GetRawText();
         if (words.TryParse(text, out var value))
             return value;
-        _faults.NotAllowed(pointer, ViolationCodes.BadFormat, $"'{Shortened(text)}' is none of the words allowed here.", words.All);
+        _faults.NotAllowed(
+            pointer,
+            ViolationCodes.BadFormat,
+            $"'{Shown(text)}' is none of the words allowed here.",
+            [.. words.All.Order(StringComparer.Ordinal)]);
         return null;
     }
 
     /// <summary>A color written <c>#RRGGBB</c>; given back in upper case.</summary>
-    public string? Color(string name)
-    {
-        if (Text(name, 7) is not { } text)
-            return null;
-        if (text.Length == 7 && text[0] == '#' && text.AsSpan(1).IndexOfAnyExcept("0123456789abcdefABCDEF") < 0)
-            return text.ToUpperInvariant();
-        _faults.Add(PointerTo(name), ViolationCodes.BadFormat, "A color is written #RRGGBB.");
-        return null;
-    }
+    public string? Color(string name) => Written(name, "A color is written #RRGGBB.", ColorOf);
 
     /// <summary>A calendar day written <c>YYYY-MM-DD</c>.</summary>
-    public DateOnly? Date(string name)
+    public DateOnly? Date(string name) =>
+        Written(name, "A day is written YYYY-MM-DD.", DayOf) is { } day
+            ? DateOnly.ParseExact(day, DayFormat, CultureInfo.InvariantCulture)
+            : null;
+
+    /// <summary>A SHA-256 as 64 hex digits; given back in lower case.</summary>
+    public string? Sha256(string name) => Written(name, "A SHA-256 is written as 64 hex digits.", DigestOf);
+
+    /// <summary>
+    /// Any JSON, null included, byte for byte as it stands, of at most <paramref name="mostBytes"/> bytes and
+    /// <paramref name="mostLevels"/> levels of nesting (a value that is no object and no array has none).
+    /// </summary>
+    public ReadOnlyMemory<byte>? Verbatim(string name, int mostBytes, int mostLevels)
     {
-        if (Text(name, 10) is not { } text)
+        _asked.Add(name);
+        if (!_members.TryGetValue(name, out var element))
             return null;
-        if (DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day))
-            return day;
-        _faults.Add(PointerTo(name), ViolationCodes.BadFormat, "A day is written YYYY-MM-DD.");
+        var bytes = JsonMarshal.GetRawUtf8Value(element);
+        if (bytes.Length > mostBytes)
+            _faults.TooLong(PointerTo(name), "bytes", bytes.Length, mostBytes);
+        else if (Levels(bytes) is var levels && levels > mostLevels)
+            _faults.TooLong(PointerTo(name), "levels of nesting", levels, mostLevels);
+        else
+            return bytes.ToArray();
         return null;
     }
 
@@ -232,7 +252,7 @@ public sealed class ObjectReader
 
         if (element.GetArrayLength() is var length && (length < fewest || length > most))
         {
-            _faults.OutOfRange(pointer, length, fewest, most);
+            _faults.WrongCount(pointer, length, fewest, most);
             return null;
         }
 
@@ -259,24 +279,25 @@ public sealed class ObjectReader
     /// <summary>Reports members that nobody asked for and members that stand more than once.</summary>
     internal void Close()
     {
-        var seen = new HashSet<string>(StringComparer.Ordinal);
-        var told = new HashSet<string>(StringComparer.Ordinal);
-        foreach (var name in _object.EnumerateObject().Select(member => member.Name))
-        {
-            if (!seen.Add(name) && told.Add(name))
-                _faults.Add(PointerTo(name), ViolationCodes.DuplicateField, $"The field '{Shortened(name)}' stands more than once.");
-        }
+        foreach (var name in _names.Where(_twice.Contains))
+            _faults.Add(PointerTo(name), ViolationCodes.DuplicateField, $"The field '{Shown(name)}' stands more than once.");
 
-        foreach (var name in Names)
+        string[] allowed = [.. _asked.Order(StringComparer.Ordinal)];
+        var owner = _faults.OwnerOf(_pointer);
+        foreach (var name in _names.Where(name => !_asked.Contains(name)))
+            _faults.NotAllowed(PointerTo(name), ViolationCodes.UnknownField, $"{owner} has no field '{Shown(name)}'.", allowed);
+    }
+
+    private void Enter(JsonProperty member)
+    {
+        if (Decoded(() => member.Name) is not { } name)
+            _faults.Add(_pointer, ViolationCodes.BadFormat, "A field's name holds half of a surrogate pair.");
+        else if (_members.TryAdd(name, member.Value))
+            _names.Add(name);
+        else
         {
-            if (!_asked.Contains(name))
-            {
-                _faults.NotAllowed(
-                    PointerTo(name),
-                    ViolationCodes.UnknownField,
-                    $"{(_pointer.Length == 0 ? _faults.Noun : "This object")} has no field '{Shortened(name)}'.",
-                    [.. _asked.Distinct().Order(StringComparer.Ordinal)]);
-            }
+            _members[name] = member.Value;
+            _twice.Add(name);
         }
     }
 
@@ -285,16 +306,59 @@ public sealed class ObjectReader
         JsonValueKind.Object => "an object",
         JsonValueKind.Array => "an array",
         JsonValueKind.String => "a text",
-        JsonValueKind.Number => "the number " + Shortened(element.GetRawText()),
+        JsonValueKind.Number => "the number " + Shown(element.GetRawText()),
         JsonValueKind.True or JsonValueKind.False => "true or false",
         _ => "null",
     };
 
-    private static string? Decoded(JsonElement element)
+    private const string HalfPair = "The text holds half of a surrogate pair.";
+
+    private const string DayFormat = "yyyy-MM-dd";
+
+    /// <summary>A text that has one way to be written; <paramref name="normal"/> gives that, or null.</summary>
+    private string? Written(string name, string rule, Func<string, string?> normal)
+    {
+        if (Element(name) is not { } element)
+            return null;
+        if (element.ValueKind != JsonValueKind.String)
+            _faults.WrongType(PointerTo(name), "A text", Describe(element));
+        else if (Decoded(element) is { } text && normal(text) is { } written)
+            return written;
+        else
+            _faults.Add(PointerTo(name), ViolationCodes.BadFormat, rule);
+        return null;
+    }
+
+    private static string? ColorOf(string text) =>
+        text.Length == 7 && text[0] == '#' && text.Skip(1).All(char.IsAsciiHexDigit) ? text.ToUpperInvariant() : null;
+
+    private static string? DayOf(string text) =>
+        DateOnly.TryParseExact(text, DayFormat, CultureInfo.InvariantCulture, DateTimeStyles.None, out _) ? text : null;
+
+    private static string? DigestOf(string text) =>
+        text.Length == 64 && text.All(char.IsAsciiHexDigit) ? text.ToLowerInvariant() : null;
+
+    private static int Levels(ReadOnlySpan<byte> json)
+    {
+        var reader = new Utf8JsonReader(json);
+        var deepest = 0;
+        while (reader.Read())
+        {
+            if (reader.TokenType is JsonTokenType.StartObject or JsonTokenType.StartArray)
+                deepest = Math.Max(deepest, reader.CurrentDepth + 1);
+        }
+
+        return deepest;
+    }
+
+    private static string? Decoded(JsonElement element) => Decoded(element.GetString);
+
+    /// <summary>Null for escapes that make no text: the only fault left in strings of a body that is UTF-8.</summary>
+    private static string? Decoded(Func<string?> decode)
     {
         try
         {
-            return element.GetString();
+            return decode();
         }
         catch (InvalidOperationException)
         {
@@ -302,7 +366,13 @@ public sealed class ObjectReader
         }
     }
 
-    private static string Shortened(string text) => text.Length <= 60 ? text : string.Concat(text.AsSpan(0, 57), "...");
+    /// <summary>What the caller wrote, fit to stand in a sentence: no control characters, at most 60 characters.</summary>
+    private static string Shown(string text)
+    {
+        Rune[] runes = [.. text.EnumerateRunes().Take(61)];
+        var shown = string.Concat(runes.Take(runes.Length > 60 ? 57 : 60).Select(rune => Rune.IsControl(rune) ? Rune.ReplacementChar : rune));
+        return runes.Length > 60 ? shown + "..." : shown;
+    }
 
     private static string Escape(string name) => name.Replace("~", "~0", StringComparison.Ordinal).Replace("/", "~1", StringComparison.Ordinal);
 }

@@ -15,7 +15,7 @@ public sealed class ReadResult<T>
     /// <summary>The value; null exactly when <see cref="Violations"/> is not empty.</summary>
     public T? Value { get; }
 
-    /// <summary>Every fault found, in the order of the bytes.</summary>
+    /// <summary>Every fault found, in the order in which the reader looks.</summary>
     public IReadOnlyList<Violation> Violations { get; }
 
     [MemberNotNullWhen(true, nameof(Value))]

@@ -1,4 +1,3 @@
-using CapPrep.Engine.Measures;
 using CapPrep.Engine.Reading;
 using CapPrep.Engine.Tickets;
 

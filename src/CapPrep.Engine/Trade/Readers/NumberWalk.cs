@@ -15,16 +15,17 @@ internal sealed class NumberWalk
     /// <summary>Pointers to members whose value is a number or nested arrays with one, each once.</summary>
     public IEnumerable<string> Owners => _owners.Distinct();
 
-    /// <summary>Walks a body that is known to be JSON.</summary>
+    /// <summary>Walks a body that has been read as JSON before.</summary>
     internal static NumberWalk Through(ReadOnlyMemory<byte> body)
     {
-        using var document = JsonDocument.Parse(body, new JsonDocumentOptions { MaxDepth = JsonBody.MaxDepth });
+        ReadOnlySpan<byte> mark = [0xEF, 0xBB, 0xBF];
+        using var document = JsonDocument.Parse(body.Span.StartsWith(mark) ? body[mark.Length..] : body, new JsonDocumentOptions { MaxDepth = JsonBody.MaxDepth });
         var walk = new NumberWalk();
         walk.Visit(document.RootElement, "", "");
         return walk;
     }
 
-    internal static string Escape(string name) =>
+    private static string Escape(string name) =>
         name.Replace("~", "~0", StringComparison.Ordinal).Replace("/", "~1", StringComparison.Ordinal);
 
     private void Visit(JsonElement element, string pointer, string owner)
@@ -46,10 +47,25 @@ internal sealed class NumberWalk
 
     private void VisitMembers(JsonElement element, string pointer)
     {
-        foreach (var member in element.EnumerateObject().Where(member => pointer.Length > 0 || member.Name != "sources"))
+        foreach (var member in element.EnumerateObject())
         {
-            var name = $"{pointer}/{Escape(member.Name)}";
-            Visit(member.Value, name, name);
+            if (NameOf(member) is not { } name || (pointer.Length == 0 && name == "sources"))
+                continue;
+            var place = $"{pointer}/{Escape(name)}";
+            Visit(member.Value, place, place);
+        }
+    }
+
+    /// <summary>Null for half of a surrogate pair, which is no member of ours and is reported as that.</summary>
+    private static string? NameOf(JsonProperty member)
+    {
+        try
+        {
+            return member.Name;
+        }
+        catch (InvalidOperationException)
+        {
+            return null;
         }
     }
 

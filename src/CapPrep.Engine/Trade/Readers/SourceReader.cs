@@ -1,4 +1,3 @@
-using System.Text.Json;
 using CapPrep.Engine.Reading;
 
 namespace CapPrep.Engine.Trade.Readers;
@@ -13,22 +12,22 @@ internal static class SourceReader
 
     internal static IReadOnlyDictionary<string, string> Sources(this ObjectReader reader, ReadOnlyMemory<byte> body)
     {
-        var sources = reader.Object("sources", Read);
+        var numbers = NumberWalk.Through(body);
+        var sources = reader.Object("sources", inner => Read(inner, numbers));
         if (sources is null)
             return new SortedDictionary<string, string>();
-        var numbers = NumberWalk.Through(body);
-        foreach (var pointer in sources.Keys.Where(pointer => !numbers.Pointers.Contains(pointer)))
-            reader.Faults.Add($"{reader.PointerTo("sources")}/{Escape(pointer)}", ViolationCodes.Contradicts, $"'{pointer}' points to nothing in this body.");
         foreach (var number in numbers.Owners.Where(number => !IsCovered(number, sources)))
             reader.Faults.Add(number, ViolationCodes.Required, "This number has no source: a row of the fact table, house, measured, supplier or from memory.");
         return sources;
     }
 
-    private static SortedDictionary<string, string>? Read(ObjectReader reader)
+    private static SortedDictionary<string, string>? Read(ObjectReader reader, NumberWalk numbers)
     {
         var sources = new SortedDictionary<string, string>(StringComparer.Ordinal);
         foreach (var pointer in reader.Names)
         {
+            if (!numbers.Pointers.Contains(pointer))
+                reader.Contradicts(pointer, "This points to nothing in the body.");
             if (reader.Text(pointer, 200) is not { } source)
                 continue;
             sources[pointer] = source;
@@ -69,6 +68,4 @@ internal static class SourceReader
                 return false;
         }
     }
-
-    private static string Escape(string name) => NumberWalk.Escape(name);
 }

@@ -52,6 +52,10 @@ public sealed class Faults(string part, string noun)
     public void At(long byteOffset, string code, string message) =>
         Add(new Violation(part, code, message) { ByteOffset = byteOffset });
 
+    /// <summary>True when the member at a pointer, or one inside it, has a fault.</summary>
+    internal bool Under(string pointer) =>
+        _violations.Any(fault => fault.Pointer == pointer || fault.Pointer?.StartsWith(pointer + "/", StringComparison.Ordinal) == true);
+
     /// <summary>What an object is in a sentence: the part's noun for the outermost one.</summary>
     internal string OwnerOf(string pointer) => pointer.Length == 0 ? noun : "This object";
 

@@ -118,12 +118,15 @@ public sealed record Ticket
 
     public string? RuleBook { get; init; }
 
+    /// <summary>Null also when the caller's object had no members.</summary>
     public TicketSeating? Seating { get; init; }
 
     public ExpectedSize? ExpectedSize { get; init; }
 
+    /// <summary>1 to 1,000 threads, each of another block.</summary>
     public IReadOnlyList<TicketThread>? Threads { get; init; }
 
+    /// <summary>Null also when the caller's object had no members.</summary>
     public TicketSewOrder? SewOrder { get; init; }
 
     /// <summary>Printed, not used.</summary>
@@ -170,13 +173,13 @@ public sealed record TicketSeating
     public double? OffsetRightMm { get; init; }
 }
 
-/// <summary>Size the caller sold, 1 to 400 mm each; an absent one is not compared.</summary>
+/// <summary>Size the caller sold, 1 to 400 mm each, at least one of them; an absent one is not compared.</summary>
 public sealed record ExpectedSize(double? WidthMm, double? HeightMm);
 
 /// <summary>The thread of one received color block.</summary>
 public sealed record TicketThread
 {
-    /// <summary>Received color block, counted from 1.</summary>
+    /// <summary>Received color block, 1 to 1,000.</summary>
     public required int Block { get; init; }
 
     /// <summary>1 to 60 characters.</summary>
@@ -213,7 +216,7 @@ public sealed record TicketSewOrder
     public double? ExtraMinutes { get; init; }
 }
 
-/// <summary>A color with the name people use for it.</summary>
+/// <summary>A color with the name people use for it; at least one of the two is given.</summary>
 /// <param name="Name">1 to 60 characters.</param>
 /// <param name="Color"><c>#RRGGBB</c>, upper case.</param>
 public sealed record NamedColor(string? Name, string? Color);
@@ -225,11 +228,13 @@ public sealed record CapLot
 
     public NamedColor? CapColor { get; init; }
 
+    /// <summary>At most 50; empty when the caller gave none.</summary>
     public IReadOnlyList<LotSize> Sizes { get; init; } = [];
 
     /// <summary>1 to 100,000.</summary>
     public required int Quantity { get; init; }
 
+    /// <summary>Empty when the lot is sewn with the ticket's threads.</summary>
     public IReadOnlyList<TicketThread> Threads { get; init; } = [];
 }
 

@@ -18,7 +18,7 @@ internal static class Seater
         return placed with
         {
             ClearancesMm = Room.Around(points, placed.Box, zone),
-            LargestScale = new LargestFit(points, placed, zone.Height.WarnAboveMm, Tenths.FromMillimeters(ticket.OffsetRightMm).Value).Scale(),
+            LargestScale = new LargestFit(points, placed, TallestMm(zone, setup), Tenths.FromMillimeters(ticket.OffsetRightMm).Value).Scale(),
         };
     }
 
@@ -48,6 +48,10 @@ internal static class Seater
 
     /// <summary>The way from the center mark at the height of the design's base to a start point on the cap.</summary>
     internal static TapePoint KeyInFor(TapePoint start, Box onCap) => start - new TapePoint(0, onCap.Bottom);
+
+    private static double TallestMm(Zone zone, Setup setup) => setup.Rules
+        .Find("place.too-tall")?
+        .LimitFor(Severity.Warn, zone, setup.Frame, setup.Machine)?.Value ?? zone.Height.WarnAboveMm;
 
     private static Box Turn(Box box) => new(-box.Right, -box.Top, -box.Left, -box.Bottom);
 }

@@ -67,12 +67,14 @@ internal sealed class RepairedMoves
         var asReceived = Between(_stitches.Record[index - 1], _stitches.Record[index], stopsAllowed: 1)
             .Append(new(RecordKind.Stitch, _stitches.At(index)));
         if (_trims is null || _stitches.Relations[index] != Relation.Cut)
-        {
             _moves.AddRange(asReceived);
-            return;
-        }
+        else
+            Trim(index, _trims, asReceived);
+    }
 
-        var trim = _trims.Between(_stitches.At(index - 1), _stitches.At(index)).ToList();
+    private void Trim(int index, TrimMoves trims, IEnumerable<TapeMove> asReceived)
+    {
+        var trim = trims.Between(_stitches.At(index - 1), _stitches.At(index)).ToList();
         TrimsChanged |= !trim.SequenceEqual(asReceived);
         _moves.AddRange(trim);
     }

@@ -6,18 +6,21 @@ namespace CapPrep.Engine.Tests;
 /// <summary>Tapes of chosen needle points; sizes and places in tape units from the start point.</summary>
 internal static class Stitched
 {
+    /// <summary>The last stitch ends beside the first one, because a hole met twice is worth a note.</summary>
+    private const int Open = 10;
+
     private const int LongestStitch = 50;
 
-    /// <summary>An upright design whose bottom center is the start point, sewn round its outline.</summary>
+    /// <summary>An upright design whose bottom center is the start point, sewn round its outline but for the last 1 mm.</summary>
     internal static Tape Seated(int width, int height) => Box(-width / 2, 0, width - (width / 2), height);
 
     internal static Tape Box(int left, int bottom, int right, int top) =>
-        Along(new(left, bottom), new(right, bottom), new(right, top), new(left, top), new(left, bottom));
+        Along(new(left, bottom), new(right, bottom), new(right, top), new(left, top), new(left, bottom + Open));
 
-    /// <summary>Stitches from corner to corner, none longer than 5 mm; the needle gets to the first one by jumps.</summary>
+    /// <summary>Stitches from corner to corner, none longer than 5 mm; the writer leads the needle to the first one by jumps.</summary>
     internal static Tape Along(params TapePoint[] corners)
     {
-        var moves = Jumps(TapePoint.Origin, corners[0]).Append(new TapeMove(RecordKind.Stitch, corners[0])).ToList();
+        var moves = new List<TapeMove> { new(RecordKind.Stitch, corners[0]) };
         foreach (var (from, to) in corners.Zip(corners.Skip(1)))
             moves.AddRange(Between(from, to).Select(point => new TapeMove(RecordKind.Stitch, point)));
         return Of(moves);

@@ -16,7 +16,7 @@ internal static class Quirks
             (subject, _) => Of(subject.Tape, rule),
             report => report.Worst.Text)
         {
-            AskAgain = true,
+            AskAgain = TapeRules.OfContainer.Contains(rule),
         }),
     ];
 

@@ -1,0 +1,55 @@
+using CapPrep.Drawing.Sheets;
+using CapPrep.Engine.Measures;
+using CapPrep.Engine.Trade;
+
+namespace CapPrep.Drawing.Caps;
+
+/// <summary>Width and height of the design and its height above the brim seam, as lines with end strokes.</summary>
+internal sealed class Dimensions(SheetPad pad, CapView view, LengthUnits units, Lettering set)
+{
+    private const int Away = 500;
+    private const int EndStroke = 120;
+
+    public void Size(BoxMm design)
+    {
+        var box = view.Box(design);
+        pad.Box(box, new Stroke(15, Ink.Stone, Dash.Short));
+        Horizontal(box.X, box.Right, box.Y - Away, Lengths.Of(design.Width, units));
+        Vertical(box.X - Away, box.Y, box.Bottom, Lengths.Of(design.Height, units));
+    }
+
+    public void AboveBrim(BoxMm design)
+    {
+        var base1 = view.At(design.Left, design.Bottom);
+        var brim = view.At(design.Left, 0);
+        Vertical(base1.X - Away, Math.Min(base1.Y, brim.Y), Math.Max(base1.Y, brim.Y), Lengths.Of(design.Bottom, units));
+    }
+
+    private void Horizontal(int left, int right, int y, string says)
+    {
+        var stroke = new Stroke(20, Ink.Black);
+        pad.Line(new(left, y), new(right, y), stroke);
+        pad.Line(new(left, y - EndStroke), new(left, y + EndStroke), stroke);
+        pad.Line(new(right, y - EndStroke), new(right, y + EndStroke), stroke);
+        Label(new SheetPoint((left + right) / 2, y), says, Align.Center);
+    }
+
+    private void Vertical(int x, int top, int bottom, string says)
+    {
+        var stroke = new Stroke(20, Ink.Black);
+        pad.Line(new(x, top), new(x, bottom), stroke);
+        pad.Line(new(x - EndStroke, top), new(x + EndStroke, top), stroke);
+        pad.Line(new(x - EndStroke, bottom), new(x + EndStroke, bottom), stroke);
+        Label(new SheetPoint(x - EndStroke - 60, (top + bottom) / 2), says, Align.Right);
+    }
+
+    /// <summary>On a white plate, so that it is read on any cloth.</summary>
+    private void Label(SheetPoint at, string says, Align align)
+    {
+        var width = TextFit.Width(says, set.Font, set.Size) + 120;
+        var left = align == Align.Center ? at.X - (width / 2) : at.X - width;
+        var plate = new SheetBox(left, at.Y - (set.LineHeight / 2), width, set.LineHeight);
+        pad.Box(plate, null, Ink.White);
+        pad.Text(says, plate.Inset(20), set, Align.Center);
+    }
+}

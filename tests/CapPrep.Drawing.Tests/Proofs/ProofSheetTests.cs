@@ -1,0 +1,77 @@
+using CapPrep.Drawing.Proofs;
+using CapPrep.Drawing.Sheets;
+using CapPrep.Drawing.Tests.Builders;
+using CapPrep.Engine.Measures;
+using Shouldly;
+using Xunit;
+
+namespace CapPrep.Drawing.Tests.Proofs;
+
+public class ProofSheetTests
+{
+    [Fact]
+    public void The_proof_of_a_design_that_sews() => Golden.Compare(ProofSheet.Lay(Some.Job(), Some.Sewn()), "proof");
+
+    [Fact]
+    public void The_proof_of_a_returned_design() => Golden.Compare(ProofSheet.Lay(Some.Job(), Some.Held()), "proof-held");
+
+    [Fact]
+    public void The_proof_without_a_cap_style() => Golden.Compare(ProofSheet.Lay(Some.Job(), Some.WithoutStyle()), "proof-no-style");
+
+    [Fact]
+    public void Height_above_the_brim_is_drawn_to_scale()
+    {
+        var sheet = ProofSheet.Lay(Some.Job(), Some.Sewn());
+        var upright = sheet.Marks.OfType<LinesMark>()
+            .Where(mark => mark.Lines.Count == 1 && mark.Lines[0].Count == 2 && mark.Lines[0][0].X == mark.Lines[0][1].X)
+            .Select(mark => Math.Abs(mark.Lines[0][0].Y - mark.Lines[0][1].Y));
+        upright.ShouldContain(1300);
+        sheet.Marks.OfType<TextMark>().ShouldContain(text => text.Text == "13 mm");
+    }
+
+    [Fact]
+    public void Every_severity_is_said_in_a_word()
+    {
+        var texts = ProofSheet.Lay(Some.Job(), Some.Held()).Marks.OfType<TextMark>().Select(text => text.Text).ToArray();
+        texts.ShouldContain(text => text.StartsWith("HOLD") && text.EndsWith('1'));
+        texts.ShouldContain(text => text.StartsWith("WARN") && text.EndsWith("2, 3"));
+        texts.ShouldContain("NOTE");
+    }
+
+    [Fact]
+    public void Numbers_on_the_drawing_do_not_cover_one_another()
+    {
+        var held = Some.Held();
+        var places = Enumerable.Range(1, 6).Select(mark => held.Findings[0].Places[0] with { Mark = mark }).ToArray();
+        var sheet = ProofSheet.Lay(Some.Job(), held with { Findings = [held.Findings[0] with { Places = places }] });
+        var tags = sheet.Marks.OfType<TextMark>().Where(text => text.Ink == Ink.White && text.Text.Length == 1).Select(text => text.Box).ToArray();
+        tags.Length.ShouldBe(6);
+        for (var i = 0; i < tags.Length; i++)
+            tags.Where((_, other) => other != i).ShouldAllBe(other => !other.Overlaps(tags[i]));
+    }
+
+    [Fact]
+    public void A_design_far_too_large_is_drawn_smaller_and_says_so()
+    {
+        var pen = new StitchPen().Stitch(0, 0).Stitch(9000, 9000).Stitch(-9000, 4000);
+        var sheet = ProofSheet.Lay(Some.Job(), Some.Sewn(pen.Tape()));
+        sheet.Marks.OfType<TextMark>().ShouldContain(text => text.Text.StartsWith("Drawn at 1:"));
+    }
+
+    [Fact]
+    public void Blocks_without_a_thread_are_gray_steps()
+    {
+        var sewn = Some.Sewn();
+        var ticket = sewn.Ticket with { Received = sewn.Ticket.Received with { Threads = null } };
+        var sheet = ProofSheet.Lay(Some.Job(), sewn with { Ticket = ticket });
+        sheet.Marks.OfType<TextMark>().Count(text => text.Text.StartsWith("Gray ")).ShouldBe(3);
+    }
+
+    [Fact]
+    public void A_turned_tape_is_drawn_as_it_will_lie_on_the_cap()
+    {
+        var sewn = Some.Sewn();
+        var turned = sewn with { Seating = sewn.Seating! with { TapeIsTurned = true, Offset = new TapePoint(0, 350) } };
+        SheetFile.Write(ProofSheet.Lay(Some.Job(), turned)).ShouldNotBe(SheetFile.Write(ProofSheet.Lay(Some.Job(), sewn)));
+    }
+}

@@ -10,7 +10,7 @@ namespace CapPrep.Service.Webhooks;
 /// the delivery's next step. All of it holds only under the fence of the claim; without it another process has taken
 /// the delivery over and writes its own.
 /// </summary>
-internal sealed class AttemptLog(AppDb db, EndpointHealth health, RetrySchedule schedule, Jitter jitter, TimeProvider clock)
+internal sealed class AttemptLog(AppDb db, EndpointHealth health, SwitchOff switchOff, RetrySchedule schedule, Jitter jitter, TimeProvider clock)
 {
     private const System.Net.HttpStatusCode Gone = System.Net.HttpStatusCode.Gone;
 
@@ -24,7 +24,7 @@ internal sealed class AttemptLog(AppDb db, EndpointHealth health, RetrySchedule 
         db.Attempts.Add(await Row(owed.Delivery, report, cancel));
         await db.SaveChangesAsync(cancel);
         if (report.Status == Gone && !owed.IsTest)
-            await health.SwitchOff(owed.Delivery.Target, cancel);
+            await switchOff.Gone(owed.Endpoint!, now, cancel);
         await transaction.CommitAsync(cancel);
         db.ChangeTracker.Clear();
     }

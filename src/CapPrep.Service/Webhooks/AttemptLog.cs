@@ -19,8 +19,9 @@ internal sealed class AttemptLog(AppDb db, EndpointHealth health, SwitchOff swit
         var now = clock.GetUtcNow();
         await using var transaction = await db.Database.BeginTransactionAsync(cancel);
         await NoteHealth(owed, report, now, cancel);
-        if (!await Settle(owed, report, now, cancel))
+        if (!await TakeBack(owed, cancel))
             return;
+        await Settle(owed, report, now, cancel);
         db.Attempts.Add(await Row(owed.Delivery, report, cancel));
         await db.SaveChangesAsync(cancel);
         if (report.Status == Gone && !owed.IsTest)
@@ -36,11 +37,20 @@ internal sealed class AttemptLog(AppDb db, EndpointHealth health, SwitchOff swit
         _ => health.Failed(owed.Endpoint!, now, report.RetryAfter, cancel),
     };
 
-    private async Task<bool> Settle(OwedDelivery owed, AttemptReport report, DateTimeOffset now, CancellationToken cancel)
+    /// <summary>Counts the attempt and gives the claim back; false when another process has the delivery.</summary>
+    private async Task<bool> TakeBack(OwedDelivery owed, CancellationToken cancel) => await db.Deliveries
+        .Where(row => row.Id == owed.Delivery.Id && row.Fence == owed.Fence)
+        .ExecuteUpdateAsync(
+            set => set
+                .SetProperty(row => row.Attempts, owed.Delivery.Attempts + 1)
+                .SetProperty(row => row.LeaseHolder, (string?)null)
+                .SetProperty(row => row.LeaseUntil, (DateTimeOffset?)null),
+            cancel) == 1;
+
+    private Task Settle(OwedDelivery owed, AttemptReport report, DateTimeOffset now, CancellationToken cancel)
     {
-        var made = owed.Delivery.Attempts + 1;
         var arrived = report.Outcome == Outcome.Delivered;
-        var next = arrived || owed.IsTest ? null : schedule.Next(made, now, report.RetryAfter, jitter());
+        var next = arrived || owed.IsTest ? null : schedule.Next(owed.Delivery.Attempts + 1, now, report.RetryAfter, jitter());
         var state = (arrived, next) switch
         {
             (true, _) => DeliveryState.Delivered,
@@ -49,16 +59,10 @@ internal sealed class AttemptLog(AppDb db, EndpointHealth health, SwitchOff swit
         };
 
         // Given up meanwhile, it stays so unless it arrived.
-        return await db.Deliveries
-            .Where(row => row.Id == owed.Delivery.Id && row.Fence == owed.Fence)
+        return db.Deliveries
+            .Where(row => row.Id == owed.Delivery.Id && (arrived || row.State == DeliveryState.Owed))
             .ExecuteUpdateAsync(
-                set => set
-                    .SetProperty(row => row.State, row => arrived || row.State == DeliveryState.Owed ? state : row.State)
-                    .SetProperty(row => row.Attempts, made)
-                    .SetProperty(row => row.NextAt, row => row.State == DeliveryState.Owed ? next : null)
-                    .SetProperty(row => row.LeaseHolder, (string?)null)
-                    .SetProperty(row => row.LeaseUntil, (DateTimeOffset?)null),
-                cancel) == 1;
+                set => set.SetProperty(row => row.State, state).SetProperty(row => row.NextAt, next), cancel);
     }
 
     private async Task<AttemptRow> Row(DeliveryRow delivery, AttemptReport report, CancellationToken cancel)

@@ -2,8 +2,11 @@ using System.Net;
 using System.Net.Http.Json;
 using System.Text.Json;
 using CapPrep.Service.Access;
+using CapPrep.Service.Jobs;
 using CapPrep.TestKit.Service;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Time.Testing;
 using Shouldly;
 using Xunit;
 
@@ -101,7 +104,7 @@ public sealed class KeyRoutesTests
     [Fact]
     public async Task A_key_past_its_time_is_turned_away()
     {
-        var clock = new Microsoft.Extensions.Time.Testing.FakeTimeProvider(new DateTimeOffset(2026, 11, 25, 8, 0, 0, TimeSpan.Zero));
+        var clock = new FakeTimeProvider(new DateTimeOffset(2026, 11, 25, 8, 0, 0, TimeSpan.Zero));
         await using var service = await ServiceUnderTest.Start(ApiOnly() with { Clock = clock });
         var (_, made) = await Add(service.Client, new { name = "short", scopes = new[] { "manage" }, expires = "2026-11-25T09:00:00+01:00" });
         made.ValueKind.ShouldBe(JsonValueKind.Object);
@@ -118,7 +121,7 @@ public sealed class KeyRoutesTests
     private static ServiceOptions ApiOnly() => new()
     {
         Settings = new Dictionary<string, string?> { ["Roles"] = "api" },
-        Adjust = services => Microsoft.Extensions.DependencyInjection.ServiceCollectionServiceExtensions.AddSingleton<CapPrep.Service.Jobs.IHandover>(services, new NoHandover()),
+        Adjust = services => services.AddSingleton<IHandover>(new NoHandover()),
     };
 
     private static async Task<(HttpStatusCode Status, JsonElement Body)> Add(HttpClient client, object body)
@@ -132,7 +135,7 @@ public sealed class KeyRoutesTests
 
     private static string[] Names(JsonElement element) => [.. element.EnumerateObject().Select(member => member.Name)];
 
-    private sealed class NoHandover : CapPrep.Service.Jobs.IHandover
+    private sealed class NoHandover : IHandover
     {
         public void Prepare(string jobId)
         {

@@ -108,10 +108,12 @@ public sealed class DeliveryTests
         (delivery.State, delivery.NextAt, delivery.Attempts).ShouldBe((DeliveryState.GivenUp, null, 3));
     }
 
-    [Fact]
-    public async Task A_receiver_that_is_gone_is_switched_off_and_the_others_are_told()
+    [Theory]
+    [InlineData(Store.Sqlite)]
+    [InlineData(Store.Postgres)]
+    public async Task A_receiver_that_is_gone_is_switched_off_and_the_others_are_told(Store store)
     {
-        await using var bench = await WebhookBench.Start();
+        await using var bench = await WebhookBench.Start(store);
         await using var receiver = await Receiver.Start();
         receiver.Tell(Reply.Of(410));
         var (id, _) = await bench.AddEndpoint(receiver.Url);
@@ -177,10 +179,12 @@ public sealed class DeliveryTests
         (await bench.Attempts()).Single().Number.ShouldBe(1);
     }
 
-    [Fact]
-    public async Task Two_workers_with_one_delivery_make_one_call()
+    [Theory]
+    [InlineData(Store.Sqlite)]
+    [InlineData(Store.Postgres)]
+    public async Task Two_workers_with_one_delivery_make_one_call(Store store)
     {
-        await using var bench = await WebhookBench.Start();
+        await using var bench = await WebhookBench.Start(store);
         await using var receiver = await Receiver.Start();
         receiver.Usually = new Reply { Delay = TimeSpan.FromMilliseconds(200) };
         await bench.AddEndpoint(receiver.Url);
@@ -193,11 +197,13 @@ public sealed class DeliveryTests
         (await bench.Attempts()).Length.ShouldBe(1);
     }
 
-    [Fact]
-    public async Task The_trace_of_the_job_goes_along()
+    [Theory]
+    [InlineData(Store.Sqlite)]
+    [InlineData(Store.Postgres)]
+    public async Task The_trace_of_the_job_goes_along(Store store)
     {
         const string Trace = "00-4bf92f3577b34da6a3ce929d0e0e4736-00f067aa0ba902b7-01";
-        await using var bench = await WebhookBench.Start();
+        await using var bench = await WebhookBench.Start(store);
         await using var receiver = await Receiver.Start();
         await bench.AddEndpoint(receiver.Url);
         await bench.Service.Look(async db =>
@@ -232,9 +238,30 @@ public sealed class DeliveryTests
     }
 
     [Fact]
-    public async Task Orphans_that_nobody_hands_over_are_given_up_by_the_loop()
+    public async Task What_arrives_while_its_endpoint_is_removed_counts_as_delivered()
     {
         await using var bench = await WebhookBench.Start();
+        await using var receiver = await Receiver.Start();
+        receiver.Usually = new Reply { Delay = TimeSpan.FromMilliseconds(500) };
+        var (id, _) = await bench.AddEndpoint(receiver.Url);
+        await bench.Happen();
+
+        var delivering = bench.Round();
+        await receiver.Next(Cancel);
+        (await bench.Service.Client.DeleteAsync($"/v1/webhooks/{id}", Cancel)).EnsureSuccessStatusCode();
+        (await bench.Deliveries()).Single().State.ShouldBe(DeliveryState.GivenUp);
+        await delivering;
+
+        (await bench.Deliveries()).Single().State.ShouldBe(DeliveryState.Delivered);
+        (await bench.Attempts()).Single().Outcome.ShouldBe("delivered");
+    }
+
+    [Theory]
+    [InlineData(Store.Sqlite)]
+    [InlineData(Store.Postgres)]
+    public async Task Orphans_that_nobody_hands_over_are_given_up_by_the_loop(Store store)
+    {
+        await using var bench = await WebhookBench.Start(store);
         await using var receiver = await Receiver.Start();
         await bench.AddEndpoint(receiver.Url);
         await bench.Happen();

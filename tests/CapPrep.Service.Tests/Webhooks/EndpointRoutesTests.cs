@@ -101,7 +101,9 @@ public sealed class EndpointRoutesTests
     [Theory]
     [InlineData("{", HttpStatusCode.BadRequest, "request-malformed")]
     [InlineData("[]", HttpStatusCode.UnprocessableEntity, "question-invalid")]
-    public async Task What_is_no_object_is_refused(string body, HttpStatusCode status, string code)
+    [InlineData("{\"note\":\"\\ud800\"}", HttpStatusCode.UnprocessableEntity, "question-invalid")]
+    [InlineData("{\"\\ud800\":1}", HttpStatusCode.UnprocessableEntity, "question-invalid")]
+    public async Task What_is_no_object_or_no_text_is_refused(string body, HttpStatusCode status, string code)
     {
         await using var bench = await WebhookBench.Start();
         var (id, _) = await bench.AddEndpoint(new Uri("http://127.0.0.1:9/hook"));

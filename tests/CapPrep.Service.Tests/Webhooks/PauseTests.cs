@@ -1,8 +1,10 @@
 using System.Text.Json;
 using CapPrep.Service.Events;
 using CapPrep.Service.Storage.Rows;
+using CapPrep.Service.Webhooks;
 using CapPrep.TestKit.Service;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
 using Shouldly;
 using Xunit;
 
@@ -12,10 +14,12 @@ public sealed class PauseTests
 {
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
-    [Fact]
-    public async Task A_dead_receiver_gets_one_probe_at_a_time_and_everything_once_it_is_back()
+    [Theory]
+    [InlineData(Store.Sqlite)]
+    [InlineData(Store.Postgres)]
+    public async Task A_dead_receiver_gets_one_probe_at_a_time_and_everything_once_it_is_back(Store store)
     {
-        await using var bench = await WebhookBench.Start();
+        await using var bench = await WebhookBench.Start(store);
         await using var receiver = await Receiver.Start();
         receiver.Usually = Reply.Of(500);
         await bench.AddEndpoint(receiver.Url);
@@ -76,6 +80,66 @@ public sealed class PauseTests
         dead.Requests.Count.ShouldBe(1);
     }
 
+    [Theory]
+    [InlineData(Store.Sqlite)]
+    [InlineData(Store.Postgres)]
+    public async Task A_burst_goes_out_in_no_more_lanes_than_allowed_each_event_once(Store store)
+    {
+        await using var bench = await WebhookBench.Start(store, new() { ["Webhooks:PerEndpoint"] = "2" });
+        await using var receiver = await Receiver.Start();
+        receiver.Usually = new Reply { Delay = TimeSpan.FromMilliseconds(30) };
+        await bench.AddEndpoint(receiver.Url);
+        var owed = new List<string>();
+        for (var i = 0; i < 20; i++)
+            owed.Add((await bench.Happen()).Id);
+
+        await Task.WhenAll((await bench.Deliveries()).Select(delivery => bench.Deliver(delivery.Id)));
+        await bench.Round();
+
+        receiver.MostAtOnce.ShouldBeInRange(1, 2);
+        receiver.Requests.Count.ShouldBe(20);
+        receiver.Ledger.ShouldHold(owed);
+    }
+
+    [Theory]
+    [InlineData(Store.Sqlite)]
+    [InlineData(Store.Postgres)]
+    public async Task Failures_at_the_same_moment_pause_once_and_lose_nothing(Store store)
+    {
+        await using var bench = await WebhookBench.Start(store);
+        await using var receiver = await Receiver.Start();
+        receiver.Usually = new Reply { Status = 503, Delay = TimeSpan.FromMilliseconds(100) };
+        var (id, _) = await bench.AddEndpoint(receiver.Url);
+        for (var i = 0; i < 8; i++)
+            await bench.Happen();
+
+        await Task.WhenAll((await bench.Deliveries()).Select(delivery => bench.Deliver(delivery.Id)));
+
+        receiver.Requests.Count.ShouldBeLessThanOrEqualTo(4);
+        (await bench.Attempts()).Length.ShouldBe(receiver.Requests.Count);
+        (await bench.Endpoint(id)).PausedUntil.ShouldBe(bench.Clock.GetUtcNow().AddSeconds(5));
+    }
+
+    [Fact]
+    public async Task A_probe_that_dies_is_followed_by_another_when_its_lease_ends()
+    {
+        await using var bench = await WebhookBench.Start();
+        await using var receiver = await Receiver.Start();
+        receiver.Tell(Reply.Of(503));
+        var (id, _) = await bench.AddEndpoint(receiver.Url);
+        await bench.Happen();
+        await bench.Round();
+        bench.Clock.Advance(TimeSpan.FromSeconds(5));
+        var took = await bench.Service.Within(null, services => services.GetRequiredService<EndpointHealth>()
+            .TakeProbe(id, bench.Clock.GetUtcNow(), TimeSpan.FromSeconds(50), Cancel));
+
+        took.ShouldBeTrue();
+        await bench.Round(TimeSpan.FromSeconds(49));
+        receiver.Requests.Count.ShouldBe(1);
+        await bench.Round(TimeSpan.FromSeconds(1));
+        receiver.Requests.Count.ShouldBe(2);
+    }
+
     [Fact]
     public async Task The_loop_hands_over_a_few_of_each_endpoint_and_none_twice()
     {
@@ -90,10 +154,12 @@ public sealed class PauseTests
         (await bench.RunLoop()).Count.ShouldBe(4);
     }
 
-    [Fact]
-    public async Task Before_its_time_is_up_an_endpoint_is_warned_of_and_then_it_is_switched_off()
+    [Theory]
+    [InlineData(Store.Sqlite)]
+    [InlineData(Store.Postgres)]
+    public async Task Before_its_time_is_up_an_endpoint_is_warned_of_and_then_it_is_switched_off(Store store)
     {
-        await using var bench = await WebhookBench.Start(settings: new() { ["Webhooks:SwitchOffAfterHours"] = "100" });
+        await using var bench = await WebhookBench.Start(store, settings: new() { ["Webhooks:SwitchOffAfterHours"] = "100" });
         await using var receiver = await Receiver.Start();
         receiver.Usually = Reply.Of(500);
         var (id, _) = await bench.AddEndpoint(receiver.Url);

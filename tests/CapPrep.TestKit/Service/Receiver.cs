@@ -22,6 +22,7 @@ public sealed class Receiver : IAsyncDisposable
     private readonly ConcurrentQueue<Reply> _replies = new();
     private readonly List<Received> _requests = [];
     private readonly SemaphoreSlim _came = new(0);
+    private int _atOnce;
 
     private Receiver(X509Certificate2? certificate)
     {
@@ -47,6 +48,9 @@ public sealed class Receiver : IAsyncDisposable
 
     /// <summary>What is answered once the told replies are used up.</summary>
     public Reply Usually { get; set; } = Reply.Ok;
+
+    /// <summary>Most requests that were open at the same time.</summary>
+    public int MostAtOnce { get; private set; }
 
     /// <summary>All requests so far, in the order they came.</summary>
     public IReadOnlyList<Received> Requests
@@ -92,6 +96,19 @@ public sealed class Receiver : IAsyncDisposable
 
     private async Task Handle(HttpContext context)
     {
+        try
+        {
+            await Answer(context);
+        }
+        finally
+        {
+            Interlocked.Decrement(ref _atOnce);
+        }
+    }
+
+    private async Task Answer(HttpContext context)
+    {
+        Count(Interlocked.Increment(ref _atOnce));
         using var body = new MemoryStream();
         await context.Request.Body.CopyToAsync(body, context.RequestAborted);
         Keep(context.Request, body.ToArray());
@@ -107,6 +124,12 @@ public sealed class Receiver : IAsyncDisposable
         foreach (var (name, value) in reply.Headers)
             context.Response.Headers[name] = value;
         await Write(context, reply);
+    }
+
+    private void Count(int atOnce)
+    {
+        lock (_requests)
+            MostAtOnce = Math.Max(MostAtOnce, atOnce);
     }
 
     private void Keep(HttpRequest request, byte[] body)

@@ -7,8 +7,13 @@ namespace CapPrep.Drawing.Caps;
 /// <summary>Width and height of the design and its height above the brim seam, as lines with end strokes.</summary>
 internal sealed class Dimensions(SheetPad pad, CapView view, LengthUnits units, Lettering set)
 {
-    private const int Away = 500;
+    private const int Away = 900;
     private const int EndStroke = 120;
+
+    private readonly List<SheetBox> _plates = [];
+
+    /// <summary>Where its figures stand.</summary>
+    public IReadOnlyList<SheetBox> Plates => _plates;
 
     public void Size(BoxMm design)
     {
@@ -49,6 +54,7 @@ internal sealed class Dimensions(SheetPad pad, CapView view, LengthUnits units, 
         var width = TextFit.Width(says, set.Font, set.Size) + 120;
         var left = align == Align.Center ? at.X - (width / 2) : at.X - width;
         var plate = new SheetBox(left, at.Y - (set.LineHeight / 2), width, set.LineHeight);
+        _plates.Add(plate);
         pad.Box(plate, null, Ink.White);
         pad.Text(says, plate.Inset(20), set, Align.Center);
     }

@@ -76,7 +76,7 @@ internal sealed class HoldPage(SheetPad pad, JobFacts facts, Preparation prepara
             return 0;
         SeverityShape.Draw(pad, finding.Severity, new SheetPoint(box.X + 350, box.Y + 260), 280, null);
         var room = box.RightOf(1000);
-        string?[] said = [words.Heading(finding) + ".", finding.Message, words.Measured(finding), words.Remedy(finding)];
+        string?[] said = [words.Heading(finding) + ".", finding.Message, words.Remedy(finding)];
         return pad.Paragraph(string.Join(' ', said.OfType<string>()), room.TopPart(Math.Min(room.Height, 4 * Body.LineHeight)), Body) + 150;
     }
 
@@ -91,7 +91,7 @@ internal sealed class HoldPage(SheetPad pad, JobFacts facts, Preparation prepara
             dimensions.Size(picture.Design);
             if (preparation.Seating is not null)
                 dimensions.AboveBrim(picture.Design);
-            FindingMarks.Draw(pad, view, Holds());
+            new FindingMarks(pad, view, dimensions.Plates).Draw(Holds());
         });
     }
 }

@@ -38,6 +38,10 @@ public class PdfTests
         Poppler.Text(SheetToPdf.Draw(SomeSheet.With(SomeSheet.Text("Cafe\u0301 affiche Ж Ω")))).ShouldContain("Café affiche Ж Ω");
 
     [Fact]
+    public void A_file_carries_only_the_letters_it_uses() =>
+        SheetToPdf.Draw(SomeSheet.With(SomeSheet.Text("Heron"))).Length.ShouldBeLessThan(20_000);
+
+    [Fact]
     public void Equal_sheets_give_equal_files() =>
         SheetToPdf.Draw(ProofSheet.Lay(Some.Job(), Some.Held())).ShouldBe(SheetToPdf.Draw(ProofSheet.Lay(Some.Job(), Some.Held())));
 

@@ -42,12 +42,38 @@ public class ProofSheetTests
     public void Numbers_on_the_drawing_do_not_cover_one_another()
     {
         var held = Some.Held();
-        var places = Enumerable.Range(1, 6).Select(mark => held.Findings[0].Places[0] with { Mark = mark }).ToArray();
-        var sheet = ProofSheet.Lay(Some.Job(), held with { Findings = [held.Findings[0] with { Places = places }] });
+        var place = held.Findings[0].Places[0];
+        var findings = Enumerable.Range(1, 6).Select(mark => held.Findings[0] with { Number = mark, Places = [place with { Mark = mark }] });
+        var sheet = ProofSheet.Lay(Some.Job(), held with { Findings = [.. findings] });
         var tags = sheet.Marks.OfType<TextMark>().Where(text => text.Ink == Ink.White && text.Text.Length == 1).Select(text => text.Box).ToArray();
         tags.Length.ShouldBe(6);
         for (var i = 0; i < tags.Length; i++)
             tags.Where((_, other) => other != i).ShouldAllBe(other => !other.Overlaps(tags[i]));
+    }
+
+    [Fact]
+    public void Places_that_overlap_share_a_box_with_all_their_numbers()
+    {
+        var held = Some.Held();
+        var places = Enumerable.Range(1, 4).Select(mark => held.Findings[0].Places[0] with { Mark = mark }).ToArray();
+        var sheet = ProofSheet.Lay(Some.Job(), held with { Findings = [held.Findings[0] with { Places = places }] });
+        sheet.Marks.OfType<TextMark>().ShouldContain(text => text.Text == "2 3 4");
+        sheet.Marks.OfType<BoxMark>().Count(box => box.Stroke is { Width: 90 }).ShouldBe(1);
+    }
+
+    [Fact]
+    public void Only_places_told_in_the_margin_are_drawn()
+    {
+        var held = Some.Held();
+        var findings = Enumerable.Range(1, 9).Select(number => held.Findings[0] with
+        {
+            Remedy = null,
+            Places = [held.Findings[0].Places[0] with { Mark = number }],
+        });
+        var texts = ProofSheet.Lay(Some.Job(), held with { Findings = [.. findings] }).Marks.OfType<TextMark>().ToArray();
+        texts.ShouldContain(text => text.Text == "7" && text.Ink == Ink.White);
+        texts.ShouldNotContain(text => text.Text == "8" && text.Ink == Ink.White);
+        texts.ShouldContain(text => text.Text == "2 more in the result document.");
     }
 
     [Fact]

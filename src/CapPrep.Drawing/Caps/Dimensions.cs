@@ -32,20 +32,29 @@ internal sealed class Dimensions(SheetPad pad, CapView view, LengthUnits units, 
 
     private void Horizontal(int left, int right, int y, string says)
     {
-        var stroke = new Stroke(20, Ink.Black);
-        pad.Line(new(left, y), new(right, y), stroke);
-        pad.Line(new(left, y - EndStroke), new(left, y + EndStroke), stroke);
-        pad.Line(new(right, y - EndStroke), new(right, y + EndStroke), stroke);
+        Lines([
+            [new(left, y), new(right, y)],
+            [new(left, y - EndStroke), new(left, y + EndStroke)],
+            [new(right, y - EndStroke), new(right, y + EndStroke)],
+        ]);
         Label(new SheetPoint((left + right) / 2, y), says, Align.Center);
     }
 
     private void Vertical(int x, int top, int bottom, string says)
     {
-        var stroke = new Stroke(20, Ink.Black);
-        pad.Line(new(x, top), new(x, bottom), stroke);
-        pad.Line(new(x - EndStroke, top), new(x + EndStroke, top), stroke);
-        pad.Line(new(x - EndStroke, bottom), new(x + EndStroke, bottom), stroke);
+        Lines([
+            [new(x, top), new(x, bottom)],
+            [new(x - EndStroke, top), new(x + EndStroke, top)],
+            [new(x - EndStroke, bottom), new(x + EndStroke, bottom)],
+        ]);
         Label(new SheetPoint(x - EndStroke - 60, (top + bottom) / 2), says, Align.Right);
+    }
+
+    /// <summary>With a light edge, so that they are seen on dark cloth.</summary>
+    private void Lines(IReadOnlyList<IReadOnlyList<SheetPoint>> lines)
+    {
+        pad.Add(new LinesMark(lines, new Stroke(70, Ink.White)));
+        pad.Add(new LinesMark(lines, new Stroke(20, Ink.Black)));
     }
 
     /// <summary>On a white plate, so that it is read on any cloth.</summary>

@@ -73,7 +73,8 @@ internal sealed class SkiaPainter(SKCanvas canvas, Typefaces faces, bool smoothC
             if (stroke is { } line)
             {
                 Prepare(line.Ink, line);
-                canvas.DrawPath(path, _paint);
+                using var dashed = SkiaPaths.Dashed(path, line.Dash);
+                canvas.DrawPath(dashed ?? path, _paint);
             }
         }
     }
@@ -83,12 +84,5 @@ internal sealed class SkiaPainter(SKCanvas canvas, Typefaces faces, bool smoothC
         _paint.Color = new SKColor(ink.Red, ink.Green, ink.Blue);
         _paint.Style = stroke is null ? SKPaintStyle.Fill : SKPaintStyle.Stroke;
         _paint.StrokeWidth = stroke is { } line ? SkiaPaths.Mm(line.Width) : 0;
-        _paint.PathEffect?.Dispose();
-        _paint.PathEffect = stroke?.Dash switch
-        {
-            Dash.Short => SKPathEffect.CreateDash([0.6f, 0.6f], 0),
-            Dash.Long => SKPathEffect.CreateDash([2f, 1f], 0),
-            _ => null,
-        };
     }
 }

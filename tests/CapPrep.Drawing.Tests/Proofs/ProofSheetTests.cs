@@ -23,8 +23,9 @@ public class ProofSheetTests
     {
         var sheet = ProofSheet.Lay(Some.Job(), Some.Sewn());
         var upright = sheet.Marks.OfType<LinesMark>()
-            .Where(mark => mark.Lines.Count == 1 && mark.Lines[0].Count == 2 && mark.Lines[0][0].X == mark.Lines[0][1].X)
-            .Select(mark => Math.Abs(mark.Lines[0][0].Y - mark.Lines[0][1].Y));
+            .SelectMany(mark => mark.Lines)
+            .Where(line => line.Count == 2 && line[0].X == line[1].X)
+            .Select(line => Math.Abs(line[0].Y - line[1].Y));
         upright.ShouldContain(1300);
         sheet.Marks.OfType<TextMark>().ShouldContain(text => text.Text == "13 mm");
     }

@@ -27,9 +27,9 @@ internal sealed class FramingHalf(SheetPad pad, JobFacts facts, Preparation prep
 
     public void Lay(SheetBox box)
     {
-        var facts = FactsHeight(box.Width);
-        Facts(box.TopPart(facts));
-        var middle = box.Below(facts) with { Height = box.Height - facts - FootHeight };
+        var head = FactsHeight(box.Width);
+        Facts(box.TopPart(head));
+        var middle = box.Below(head) with { Height = box.Height - head - FootHeight };
         Side(middle.LeftPart(SideWidth));
         Picture(middle.RightOf(SideWidth));
         Foot(box.Below(box.Height - FootHeight));

@@ -2,6 +2,7 @@ using CapPrep.Drawing.Proofs;
 using CapPrep.Drawing.Sheets;
 using CapPrep.Drawing.Tests.Builders;
 using CapPrep.Engine.Measures;
+using CapPrep.Engine.Trade;
 using Shouldly;
 using Xunit;
 
@@ -29,6 +30,13 @@ public class ProofSheetTests
         upright.ShouldContain(1300);
         sheet.Marks.OfType<TextMark>().ShouldContain(text => text.Text == "13 mm");
     }
+
+    [Theory]
+    [InlineData(Paper.A4)]
+    [InlineData(Paper.Letter)]
+    public void A_usual_design_has_its_true_size(Paper paper) =>
+        ProofSheet.Lay(Some.Job() with { Paper = paper }, Some.Sewn()).Marks.OfType<TextMark>()
+            .ShouldContain(text => text.Text.StartsWith("True size"));
 
     [Fact]
     public void Every_severity_is_said_in_a_word()

@@ -1,7 +1,3 @@
 using CapPrep.Service.Commands;
 
-return args switch
-{
-    [] or ["serve", ..] or ["--urls", ..] => await Serve.Run(args),
-    _ => ExitCode.WrongCommandLine,
-};
+return await CommandLine.Run(args);

@@ -1,6 +1,7 @@
 using CapPrep.Service.Access;
 using CapPrep.Service.Bench;
 using CapPrep.Service.Catalog;
+using CapPrep.Service.Docs;
 using CapPrep.Service.Events;
 using CapPrep.Service.Intake;
 using CapPrep.Service.Jobs;
@@ -31,6 +32,7 @@ internal static class ServiceHost
             .AddStorage(settings)
             .AddAccess()
             .AddPlumbing()
+            .AddDocs()
             .AddCatalog()
             .AddJobs()
             .AddIntake()
@@ -44,6 +46,7 @@ internal static class ServiceHost
         app.UsePlumbing();
         app.UseMiddleware<KeyGate>();
         app.MapPlumbing();
+        app.MapDocs();
         app.MapAccess();
         app.MapCatalog();
         app.MapIntake();
@@ -62,6 +65,16 @@ internal static class ServiceHost
         await using var scope = app.Services.CreateAsyncScope();
         await scope.ServiceProvider.GetRequiredService<KeyBootstrap>().Run(cancel);
         await scope.ServiceProvider.GetRequiredService<StarterSeed>().OpenAll(cancel);
+    }
+
+    /// <summary>The checked settings; warnings go to the error stream.</summary>
+    /// <exception cref="WrongSettingsException">Names every wrong row.</exception>
+    public static Settings Settings(WebApplicationBuilder builder)
+    {
+        var reading = SettingsReader.Read(builder.Configuration);
+        foreach (var line in reading.Warnings)
+            Console.Error.WriteLine(line);
+        return reading.Settings ?? throw new WrongSettingsException(reading.Faults);
     }
 
     /// <summary>A builder whose files lie beside the program, wherever it is started from.</summary>

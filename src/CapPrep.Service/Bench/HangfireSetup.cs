@@ -4,6 +4,7 @@ using Hangfire.AspNetCore;
 using Hangfire.Common;
 using Hangfire.InMemory;
 using Hangfire.PostgreSql;
+using Hangfire.PostgreSql.Factories;
 using Npgsql;
 
 namespace CapPrep.Service.Bench;

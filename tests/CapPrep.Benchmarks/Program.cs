@@ -35,6 +35,6 @@ static async Task<int> Run(string name, string[] rest)
 
 static int Measure(string[] args)
 {
-    BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
+    BenchmarkSwitcher.FromAssembly(System.Reflection.Assembly.GetExecutingAssembly()).Run(args);
     return 0;
 }

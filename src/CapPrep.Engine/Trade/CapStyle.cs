@@ -112,6 +112,12 @@ public sealed record Zone
     /// <summary>Where x = 0 and y = 0 of this zone lie, in words.</summary>
     public required string Origin { get; init; }
 
+    /// <summary>
+    /// x of this zone's origin on the cap front; null: the zone does not lie on the front, so the front's seams and
+    /// eyelets do not concern it and frame and machine are centered on the zone.
+    /// </summary>
+    public double? OriginXMm { get; init; }
+
     /// <summary>Simple polygon, 3 to 200 points, not repeated at the end.</summary>
     public required IReadOnlyList<PointMm> OutlineMm { get; init; }
 
@@ -126,6 +132,21 @@ public sealed record Zone
 
     /// <summary>Distance kept from the edge of the field (trade-facts row F18), mm.</summary>
     public required double BorderMm { get; init; }
+
+    /// <summary>Radius of the closure's opening below a back zone; null elsewhere.</summary>
+    public double? ArchRadiusMm { get; init; }
+
+    /// <summary>The top line at one place, or null where the zone has none.</summary>
+    public TopLinePoint? TopLineAt(double xMm)
+    {
+        if (TopLine.Count == 0)
+            return null;
+        var x = Math.Abs(xMm);
+        var next = TopLine.FirstOrDefault(point => point.XMm >= x) ?? TopLine[^1];
+        var last = TopLine.LastOrDefault(point => point.XMm <= x) ?? TopLine[0];
+        var share = next.XMm > last.XMm ? (x - last.XMm) / (next.XMm - last.XMm) : 0;
+        return new(x, last.WarnMm + share * (next.WarnMm - last.WarnMm), last.HoldMm + share * (next.HoldMm - last.HoldMm));
+    }
 }
 
 /// <summary>A value above <paramref name="WarnAboveMm"/> warns, above <paramref name="HoldAboveMm"/> holds.</summary>

@@ -70,7 +70,7 @@ public sealed record RuleRow
     /// <summary>Further numbers, unit in the name.</summary>
     public required IReadOnlyDictionary<string, double> Parameters { get; init; }
 
-    /// <summary>What a hold of this rule asks for.</summary>
+    /// <summary>What a hold of this rule asks for; <see cref="Asks.Nothing"/>: it can never hold.</summary>
     public required Asks HoldAsks { get; init; }
 
     /// <summary>Null: nobody has to do anything.</summary>
@@ -94,13 +94,13 @@ public sealed record RuleScope(
 
 /// <summary>
 /// A limit of one severity: a number, or a value taken from the catalog at <see cref="Pointer"/> plus
-/// <see cref="Plus"/>.
+/// <see cref="Plus"/>; neither with a rule that has no number to compare.
 /// </summary>
 public sealed record RuleLimit(Severity Level)
 {
     public double? Value { get; init; }
 
-    /// <summary><c>zone</c> or <c>capFrame</c>.</summary>
+    /// <summary><c>zone</c>, <c>capFrame</c> or <c>machine</c>.</summary>
     public string? From { get; init; }
 
     /// <summary>Member path inside it, e.g. <c>height/warnAboveMm</c>.</summary>
@@ -112,6 +112,16 @@ public sealed record RuleLimit(Severity Level)
 /// <param name="Message">May hold <c>{limit}</c> and <c>{unit}</c>.</param>
 public sealed record RuleRemedy(Actor Who, string Message);
 
+/// <summary>The built-in book: every rule in full, what costs most first.</summary>
+/// <param name="Version">Rises with every release that changes a row.</param>
+public sealed record HouseBook(int Version, IReadOnlyList<RuleRow> Rows, OrderSettings SewOrder)
+{
+    /// <summary>Id of the built-in book.</summary>
+    public const string BookId = "house";
+
+    public RuleRow? Find(string rule) => Rows.FirstOrDefault(row => row.Rule == rule);
+}
+
 /// <summary>A shop's own book: only what differs from the built-in one.</summary>
 public sealed record RuleBook
 {
@@ -119,7 +129,7 @@ public sealed record RuleBook
 
     public required string Name { get; init; }
 
-    public string BasedOn { get; init; } = "house";
+    public string BasedOn { get; init; } = HouseBook.BookId;
 
     public OrderSettings? SewOrder { get; init; }
 
@@ -142,14 +152,16 @@ public sealed record OrderSettings
 /// <summary>Changes to one rule; a limit that is not listed stays.</summary>
 public sealed record RuleChange(string Rule)
 {
-    public double? Note { get; init; }
+    /// <summary>At most one per level.</summary>
+    public IReadOnlyList<LimitChange> Limits { get; init; } = [];
 
-    public double? Warn { get; init; }
-
-    public double? Hold { get; init; }
-
-    public bool Off { get; init; }
+    /// <summary>True: the rule is switched off; false: on again; null: as it was.</summary>
+    public bool? Off { get; init; }
 }
+
+/// <param name="Value">The new number; null for a rule that has none.</param>
+/// <param name="Off">The level is switched off; then there is no number.</param>
+public sealed record LimitChange(Severity Level, double? Value, bool Off);
 
 /// <summary>Changes that apply when every named key matches.</summary>
 public sealed record RuleOverride

@@ -9,6 +9,11 @@ public readonly record struct Box(int Left, int Bottom, int Right, int Top)
 
     public int Height => Top - Bottom;
 
+    /// <summary>Where a design on a cap is started: the middle of its lower edge, half a unit to the left if need be.</summary>
+    public TapePoint BottomCenter => new(Left + (Width / 2), Bottom);
+
+    public TapePoint Center => new(Left + (Width / 2), Bottom + (Height / 2));
+
     /// <summary>The smallest box around both.</summary>
     public Box Union(Box other) => new(
         Math.Min(Left, other.Left), Math.Min(Bottom, other.Bottom),

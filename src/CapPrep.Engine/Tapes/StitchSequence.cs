@@ -75,42 +75,38 @@ public sealed class StitchSequence
         ArgumentOutOfRangeException.ThrowIfLessThan(trimJumps, 1);
         var sequence = new StitchSequence(tape.Kinds.Count(RecordKind.Stitch));
         var next = 0;
-        var jumpsSince = 0;
-        var run = 0;
-        var longestRun = 0;
-        var stopped = false;
-        var block = 1;
+        var gap = default(Gap);
         for (var record = 0; record < tape.RecordCount; record++)
         {
-            switch (tape.Kinds[record])
+            var kind = tape.Kinds[record];
+            if (kind == RecordKind.Stitch)
             {
-                case RecordKind.Stitch:
-                    if (stopped && next > 0)
-                        block++;
-                    sequence._x[next] = tape.X[record];
-                    sequence._y[next] = tape.Y[record];
-                    sequence._record[next] = record;
-                    sequence._block[next] = block;
-                    sequence._jumps[next] = next == 0 ? 0 : jumpsSince;
-                    sequence._relation[next] = next == 0 ? Relation.First
-                        : stopped ? Relation.Stop
-                        : longestRun >= trimJumps ? Relation.Cut
-                        : Relation.Thread;
-                    next++;
-                    (jumpsSince, run, longestRun, stopped) = (0, 0, 0, false);
-                    break;
-                case RecordKind.ColorStop:
-                    stopped = true;
-                    run = 0;
-                    break;
-                default:
-                    jumpsSince++;
-                    longestRun = Math.Max(longestRun, ++run);
-                    break;
+                sequence.Put(next++, record, tape.PositionBehind(record), gap, trimJumps);
+                gap = default;
+            }
+            else
+            {
+                gap.Add(kind);
             }
         }
 
         return sequence;
+    }
+
+    private void Put(int index, int record, TapePoint at, in Gap gap, int trimJumps)
+    {
+        _x[index] = at.X;
+        _y[index] = at.Y;
+        _record[index] = record;
+        if (index == 0)
+        {
+            _block[0] = 1;
+            return;
+        }
+
+        _block[index] = _block[index - 1] + (gap.Stopped ? 1 : 0);
+        _relation[index] = gap.RelationFor(trimJumps);
+        _jumps[index] = gap.Jumps;
     }
 
     /// <summary>Smallest box around all penetrations; the tape must hold at least one.</summary>

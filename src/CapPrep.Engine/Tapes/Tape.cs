@@ -55,10 +55,22 @@ public sealed class Tape(
 
     public IReadOnlyList<TapeQuirk> Quirks { get; } = quirks;
 
+    /// <summary>How the file ends; what a check for cut-off tapes needs beside the announced number of records.</summary>
+    public TapeEnding Ending { get; init; } = TapeEnding.Whole;
+
     /// <summary>Offset of a record's first byte from the start of the file.</summary>
     public static long ByteOffsetOf(int record) => HeaderBytes + ((long)RecordBytes * record);
 
     public TapePoint PositionBehind(int record) => new(x[record], y[record]);
+}
+
+/// <summary>How a tape's file ends.</summary>
+/// <param name="HasEndRecord">An end record was found behind the last record.</param>
+/// <param name="PartBytes">Bytes of a record that the file's end cuts off, 0 to 2; only without an end record.</param>
+/// <param name="BytesAfterEnd">Bytes behind the end record, not counting one closing byte alone.</param>
+public readonly record struct TapeEnding(bool HasEndRecord, int PartBytes, int BytesAfterEnd)
+{
+    public static readonly TapeEnding Whole = new(true, 0, 0);
 }
 
 /// <summary>
@@ -101,9 +113,9 @@ public sealed record TapeQuirk(string Rule, int Count, string Message)
     /// <summary>First byte concerned, from the start of the file, where there is one.</summary>
     public long? ByteOffset { get; init; }
 
-    /// <summary>Measured value, where the quirk is a difference of numbers.</summary>
+    /// <summary>Measured value, where the quirk is a difference of numbers; lengths in mm.</summary>
     public double? Measured { get; init; }
 
-    /// <summary>What the header announced, where it did.</summary>
+    /// <summary>What the header announced, where it did; lengths in mm.</summary>
     public double? Announced { get; init; }
 }

@@ -24,7 +24,7 @@ internal static class RuleMerge
             return false;
         var serious = limits.Where(limit => limit.Level >= Severity.Warn).ToArray();
         return held.Value is { } value
-            ? serious.All(limit => limit.Value is { } now && IsMilder(row.Is, now, value))
+            ? serious.All(limit => limit.From is null && (limit.Value is not { } now || IsMilder(row.Is, now, value)))
             : serious.Length == 0;
     }
 

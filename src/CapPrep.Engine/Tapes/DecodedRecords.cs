@@ -12,9 +12,9 @@ internal sealed class DecodedRecords
 
     private DecodedRecords(int count)
     {
-        Kinds = new RecordKind[count];
-        X = new int[count];
-        Y = new int[count];
+        Kinds = GC.AllocateUninitializedArray<RecordKind>(count);
+        X = GC.AllocateUninitializedArray<int>(count);
+        Y = GC.AllocateUninitializedArray<int>(count);
     }
 
     public RecordKind[] Kinds { get; }

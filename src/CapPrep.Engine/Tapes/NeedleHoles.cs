@@ -6,7 +6,7 @@ namespace CapPrep.Engine.Tapes;
 internal static class NeedleHoles
 {
     // A bit map of the box is quicker than a set, as long as it is not much larger than the tape itself.
-    private const int MapBitsPerStitch = 1024;
+    private const int MapBitsPerStitch = 256;
     private const int SmallMapBits = 1 << 20;
 
     /// <param name="records">The records.</param>

@@ -10,15 +10,15 @@ internal sealed class RepairedMoves
     private readonly StitchSequence _stitches;
     private readonly List<TapeMove> _moves = [];
     private readonly TrimMoves? _trims;
+    private readonly int _maxMove;
 
     private RepairedMoves(Tape received, StitchSequence stitches, RepairSettings settings)
     {
         _received = received;
         _stitches = stitches;
+        _maxMove = settings.MaxMove;
         if (settings.TrimBy == TrimBy.Jumps)
-        {
             _trims = new(settings.TrimJumps, settings.TrimPattern, settings.MaxMove, stitches.Extents().Center.X);
-        }
     }
 
     public IReadOnlyList<TapeMove> Moves => _moves;
@@ -66,13 +66,38 @@ internal sealed class RepairedMoves
     {
         var asReceived = Between(_stitches.Record[index - 1], _stitches.Record[index], stopsAllowed: 1)
             .Append(new(RecordKind.Stitch, _stitches.At(index)));
-        if (_trims is null || _stitches.Relations[index] != Relation.Cut)
-        {
+        if (_trims is not null && _stitches.Relations[index] == Relation.Cut)
+            Trim(index, _trims, asReceived);
+        else if (_stitches.Relations[index] == Relation.Thread && IsTooLong(_stitches.At(index - 1), asReceived))
+            _moves.AddRange(EvenFloat(index));
+        else
             _moves.AddRange(asReceived);
-            return;
+    }
+
+    private bool IsTooLong(TapePoint from, IEnumerable<TapeMove> moves)
+    {
+        foreach (var move in moves)
+        {
+            if ((move.To - from).Reach > _maxMove)
+                return true;
+            from = move.To;
         }
 
-        var trim = _trims.Between(_stitches.At(index - 1), _stitches.At(index)).ToList();
+        return false;
+    }
+
+    /// <summary>As few jumps as may be, in equal shares, so that a shorter longest move makes no trim of a float.</summary>
+    private IEnumerable<TapeMove> EvenFloat(int index)
+    {
+        var (from, to) = (_stitches.At(index - 1), _stitches.At(index));
+        var way = new MoveSplit(from, to, Math.Max(_stitches.Jumps[index] + 1, MoveSplit.RecordsFor((to - from).Reach, _maxMove)));
+        return Enumerable.Range(1, way.Count)
+            .Select(k => new TapeMove(k == way.Count ? RecordKind.Stitch : RecordKind.Jump, way.At(k)));
+    }
+
+    private void Trim(int index, TrimMoves trims, IEnumerable<TapeMove> asReceived)
+    {
+        var trim = trims.Between(_stitches.At(index - 1), _stitches.At(index)).ToList();
         TrimsChanged |= !trim.SequenceEqual(asReceived);
         _moves.AddRange(trim);
     }

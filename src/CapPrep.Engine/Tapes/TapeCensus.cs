@@ -37,6 +37,7 @@ internal sealed class TapeCensus
     public static TapeCensus Of(DecodedRecords records, int trimJumps)
     {
         var census = new TapeCensus();
+        census.Measure(records);
         census.Count(records, trimJumps);
         census.RepeatedPoints = NeedleHoles.Repeated(records, census.Needle, census.Stitches);
         return census;
@@ -45,40 +46,51 @@ internal sealed class TapeCensus
     private void Count(DecodedRecords records, int trimJumps)
     {
         var (kinds, xs, ys) = (records.Kinds, records.X, records.Y);
-        var (left, bottom, right, top) = (int.MaxValue, int.MaxValue, int.MinValue, int.MinValue);
         var gap = default(Gap);
+        var inGap = true;
         var inBlock = 0;
-        var stitches = 0;
         for (var record = 0; record < kinds.Length; record++)
         {
             if (kinds[record] != RecordKind.Stitch)
             {
                 gap.Add(kinds[record]);
+                inGap = true;
                 NoteBetween(kinds[record], record, ref inBlock);
                 continue;
             }
 
-            var (x, y) = (xs[record], ys[record]);
-            (left, right) = (Math.Min(left, x), Math.Max(right, x));
-            (bottom, top) = (Math.Min(bottom, y), Math.Max(top, y));
-            if (gap.Jumps > 0 || gap.Stopped)
+            if (inGap)
             {
-                NoteFloat(records, record, gap, trimJumps, isFirst: stitches == 0);
-                gap = default;
+                NoteFloat(records, record, gap, trimJumps);
+                (gap, inGap) = (default, false);
             }
-            else if (record > 0 && x == xs[record - 1] && y == ys[record - 1])
+            else if (xs[record] == xs[record - 1] && ys[record] == ys[record - 1])
             {
                 _zeroStitches.Note(record);
             }
 
             inBlock++;
-            stitches++;
         }
 
-        Stitches = stitches;
-        Needle = new(left, bottom, right, top);
         if (inBlock == 0 && ColorStops > 0)
             _emptyBlocks.Note(Array.LastIndexOf(kinds, RecordKind.ColorStop));
+    }
+
+    private void Measure(DecodedRecords records)
+    {
+        var (kinds, xs, ys) = (records.Kinds, records.X, records.Y);
+        var (left, bottom, right, top) = (int.MaxValue, int.MaxValue, int.MinValue, int.MinValue);
+        for (var record = 0; record < kinds.Length; record++)
+        {
+            if (kinds[record] != RecordKind.Stitch)
+                continue;
+            var (x, y) = (xs[record], ys[record]);
+            (left, right) = (Math.Min(left, x), Math.Max(right, x));
+            (bottom, top) = (Math.Min(bottom, y), Math.Max(top, y));
+        }
+
+        Needle = new(left, bottom, right, top);
+        Stitches = kinds.AsSpan().Count(RecordKind.Stitch);
     }
 
     private void NoteBetween(RecordKind kind, int record, ref int inBlock)
@@ -91,12 +103,12 @@ internal sealed class TapeCensus
         inBlock = 0;
     }
 
-    private void NoteFloat(DecodedRecords records, int record, in Gap gap, int trimJumps, bool isFirst)
+    private void NoteFloat(DecodedRecords records, int record, in Gap gap, int trimJumps)
     {
-        if (isFirst || gap.RelationFor(trimJumps) != Relation.Thread)
+        var before = record - gap.Jumps - 1;
+        if (before < 0 || gap.Jumps == 0 || gap.RelationFor(trimJumps) != Relation.Thread)
             return;
         Floats++;
-        var before = record - gap.Jumps - 1;
         long dx = records.X[record] - records.X[before], dy = records.Y[record] - records.Y[before];
         if ((dx * dx) + (dy * dy) > LongFloatUnits * LongFloatUnits)
             _longFloats.Note(record);

@@ -21,17 +21,17 @@ internal sealed class TapeQuirks(TapeHeader header, TapeBody body, DecodedRecord
     private TapeQuirk? HeaderCounts() =>
         header.Records is { } announced && (announced == body.Records || announced == body.Records + 1)
             ? null
-            : Announcement(TapeRules.HeaderCounts, "records", header.Records, body.Records);
+            : Announcement(TapeRules.HeaderCounts, "Records", header.Records, body.Records);
 
     private TapeQuirk? HeaderColors() =>
         header.ColorStops == census.ColorStops
             ? null
-            : Announcement(TapeRules.HeaderColors, "color stops", header.ColorStops, census.ColorStops);
+            : Announcement(TapeRules.HeaderColors, "Color stops", header.ColorStops, census.ColorStops);
 
     private static TapeQuirk Announcement(string rule, string what, int? announced, int found) =>
         new(rule, 1, announced is { } number
-            ? Sentence.Of($"The header announces {number} {what}; the tape has {found}.")
-            : Sentence.Of($"The header does not say how many {what} there are; the tape has {found}."))
+            ? Sentence.Of($"{what} announced in the header: {number}; found: {found}.")
+            : Sentence.Of($"{what} announced in the header: none; found: {found}."))
         {
             Measured = found,
             Announced = announced,
@@ -46,8 +46,8 @@ internal sealed class TapeQuirks(TapeHeader header, TapeBody body, DecodedRecord
         var found = new Tenths(worst.Found).Millimeters;
         var announced = worst.Announced is { } units ? new Tenths(units).Millimeters : (double?)null;
         return new(TapeRules.HeaderExtents, wrong.Count, announced is null
-            ? Sentence.Of($"The header does not say how far the needle goes {worst.Side} of the start; it goes {found:0.0} mm.")
-            : Sentence.Of($"The header says the needle goes {announced:0.0} mm {worst.Side} of the start; it goes {found:0.0} mm."))
+            ? Sentence.Of($"The header does not say how far the needle goes {worst.Side} the start; it goes {found:0.0} mm.")
+            : Sentence.Of($"The header says the needle goes {announced:0.0} mm {worst.Side} the start; it goes {found:0.0} mm."))
         {
             Measured = found,
             Announced = announced,
@@ -56,8 +56,8 @@ internal sealed class TapeQuirks(TapeHeader header, TapeBody body, DecodedRecord
 
     private Reach[] Reaches() =>
     [
-        new("to the right", header.PlusX, census.Needle.Right),
-        new("to the left", header.MinusX, -census.Needle.Left),
+        new("to the right of", header.PlusX, census.Needle.Right),
+        new("to the left of", header.MinusX, -census.Needle.Left),
         new("above", header.PlusY, census.Needle.Top),
         new("below", header.MinusY, -census.Needle.Bottom),
     ];
@@ -79,23 +79,23 @@ internal sealed class TapeQuirks(TapeHeader header, TapeBody body, DecodedRecord
         var bytes = body.Ending.BytesAfterEnd;
         return bytes == 0
             ? null
-            : new(TapeRules.AfterEnd, bytes, Sentence.Of($"{bytes} bytes follow the end record; they are not read."))
+            : new(TapeRules.AfterEnd, bytes, Sentence.Of($"Bytes behind the end record: {bytes}; they are not read."))
             {
                 ByteOffset = body.EndOffset + Tape.RecordBytes,
             };
     }
 
     private TapeQuirk? EmptyBlocks() => Counted(
-        TapeRules.EmptyBlock, census.EmptyBlocks, $"{census.EmptyBlocks.Count} color blocks hold no stitch.");
+        TapeRules.EmptyBlock, census.EmptyBlocks, $"Color blocks without a stitch: {census.EmptyBlocks.Count}.");
 
     private TapeQuirk? UnknownBits() => Counted(
-        TapeRules.UnknownBits, records.Unusual, $"{records.Unusual.Count} records hold bits without a known meaning.");
+        TapeRules.UnknownBits, records.Unusual, $"Records with bits of no known meaning: {records.Unusual.Count} of {body.Records}.");
 
     private TapeQuirk? RepeatedPoints() => Counted(
-        TapeRules.RepeatedPoints, census.RepeatedPoints, $"{census.RepeatedPoints.Count} of {census.Stitches} stitches meet a needle hole made before.");
+        TapeRules.RepeatedPoints, census.RepeatedPoints, $"Stitches into a needle hole made before: {census.RepeatedPoints.Count} of {census.Stitches}.");
 
     private TapeQuirk? ZeroStitches() => Counted(
-        TapeRules.ZeroStitches, census.ZeroStitches, $"{census.ZeroStitches.Count} stitches have no length.");
+        TapeRules.ZeroStitches, census.ZeroStitches, $"Stitches without length: {census.ZeroStitches.Count}.");
 
     private TapeQuirk? TrimsUnclear() =>
         (long)census.LongFloats.Count * 100 <= (long)census.Floats * UnclearPercent
@@ -103,7 +103,7 @@ internal sealed class TapeQuirks(TapeHeader header, TapeBody body, DecodedRecord
             : Counted(
                 TapeRules.TrimsUnclear,
                 census.LongFloats,
-                $"{census.LongFloats.Count} of {census.Floats} short jump groups go farther than 5 mm; they may be meant as trims.");
+                $"Short jump groups that go farther than 5 mm: {census.LongFloats.Count} of {census.Floats}; they may be meant as trims.");
 
     private static TapeQuirk? Counted(string rule, Tally tally, FormattableString sentence) => tally.Count == 0
         ? null

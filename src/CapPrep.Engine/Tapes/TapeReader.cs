@@ -76,13 +76,13 @@ public static class TapeReader
         {
             var offset = Tape.ByteOffsetOf(impossible.First);
             faults.At(offset, ViolationCodes.ImpossibleRecords, Sentence.Of(
-                $"{impossible.Count} of {count} records hold bits that no tape has, the first at byte {offset}; this is another kind of file, or it was damaged on the way."));
+                $"Records with bits that no tape has: {impossible.Count} of {count}, the first at byte {offset}; this is another kind of file, or it was damaged on the way."));
         }
 
         if (!records.Kinds.AsSpan().Contains(RecordKind.Stitch))
         {
             faults.At(Tape.HeaderBytes, ViolationCodes.NoStitch, Sentence.Of(
-                $"There is no stitch among the {count} records from byte {Tape.HeaderBytes} on."));
+                $"No record from byte {Tape.HeaderBytes} on is a stitch; records read: {count}."));
         }
     }
 

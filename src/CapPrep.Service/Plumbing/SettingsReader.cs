@@ -16,7 +16,7 @@ internal sealed class SettingsReader(IConfiguration configuration)
     /// <summary>The name of the section.</summary>
     public const string Section = "CapPrep";
 
-    /// <summary>Waits before attempts 1 to 12, seconds; 96 h 36 min together.</summary>
+    /// <summary>Waits before attempts 1 to 12, seconds; 96 h 36 min 5 s together.</summary>
     public static readonly IReadOnlyList<int> StandardWaits =
         [0, 5, 60, 300, 1800, 7200, 21600, 43200, 43200, 64800, 79200, 86400];
 

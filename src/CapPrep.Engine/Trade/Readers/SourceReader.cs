@@ -41,7 +41,7 @@ internal static class SourceReader
     {
         if (Origins.Any(origin => BeginsWith(source, origin)))
             return;
-        var rows = source.Split(' ', ',').TakeWhile(LooksLikeRow).ToArray();
+        var rows = source.Split(' ', ',', ';', ':').TakeWhile(LooksLikeRow).ToArray();
         if (rows.Length > 0 && rows.All(row => Embedded.PublishedSources.Find(row) is not null))
             return;
         reader.Faults.NotAllowed(

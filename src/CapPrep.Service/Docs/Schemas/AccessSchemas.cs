@@ -8,12 +8,13 @@ namespace CapPrep.Service.Docs.Schemas;
 /// <summary>Webhook endpoints, their deliveries, and keys.</summary>
 internal static class AccessSchemas
 {
-    private const int LongUrl = 2000;
+    private const int LongUrl = 2048;
 
     public static IEnumerable<KeyValuePair<string, JsonObject>> All =>
     [
-        new("EndpointRequest", Closed(Req("url", EndpointUrl()), Req("types", EventTypes()), Opt("note", Text(120)))),
-        new("EndpointPatch", Closed(Opt("url", EndpointUrl()), Opt("types", EventTypes()), Opt("note", Text(120)), Opt("state", Word("on", "off"))).Says("JSON merge patch (RFC 7396).")),
+        new("EndpointRequest", Closed(Req("url", EndpointUrl()), Req("types", EventTypes()), Opt("note", Text(200)))),
+        new("EndpointPatch", Closed(Opt("url", EndpointUrl()), Opt("types", EventTypes()), Opt("note", Text(200)), Opt("state", Word("on", "off"))).Says("JSON merge patch (RFC 7396).")),
+        new("SecretRequest", Closed(Opt("overlapHours", Integer(0, 168), "How long the old secret signs too; 24 unless given."))),
         new("WebhookEndpoint", Open(Endpoint())),
         new("NewWebhookEndpoint", Open([.. Endpoint(), Req("secret", Secret(), "Shown this once.")])),
         new("Delivery", Delivery()),
@@ -30,7 +31,7 @@ internal static class AccessSchemas
         Req("id", Ref("EndpointId")),
         Req("url", Url(LongUrl)),
         Req("types", EventTypes()),
-        Opt("note", Text(120)),
+        Opt("note", Text(200)),
         Req("state", Word<EndpointState>(), "paused: by the service, which tries again; off: by a person; switchedOff: failing for too long, or gone."),
         Opt("failingSince", Ref("Time")),
         Opt("switchOffAt", Ref("Time")),

@@ -36,10 +36,9 @@ internal static class CatalogSchemas
     private static Member[] Version() =>
     [
         Req("version", Integer(1, int.MaxValue)),
-        Opt("by", Text(80), "The key that stored this version, or service."),
-        Opt("at", Ref("Time")),
-        Opt("retired", Flag(), "New tickets that name it are refused."),
-        Opt("builtIn", Flag()),
+        Req("by", Text(80), "Name of the key that stored this version, or service."),
+        Req("at", Ref("Time")),
+        Req("retired", Flag(), "New tickets that name it are refused."),
     ];
 
     private static Member Again(Member member) => member with { Schema = (JsonObject)member.Schema.DeepClone() };

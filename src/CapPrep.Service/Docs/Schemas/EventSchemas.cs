@@ -13,7 +13,7 @@ internal static class EventSchemas
     [
         new("Event", new JsonObject { ["oneOf"] = new JsonArray([.. Types.Select(type => (JsonNode)Ref(type.Schema))]) }),
         .. Types.Select(type => new KeyValuePair<string, JsonObject>(type.Schema, Envelope(type.Name, type.Data))),
-        new("TestEvent", Open(Req("id", Ref("EventId")), Req("type", Const("webhook.test")), Req("timestamp", Ref("Time")), Req("shop", Ref("CatalogId")), Req("data", new JsonObject { ["type"] = "object" }))),
+        new("TestEvent", Open(Req("id", Ref("EventId")), Req("type", Const("webhook.test")), Req("timestamp", Ref("Time")), Req("shop", Ref("CatalogId")), Req("data", Open(Req("endpoint", Ref("EndpointId")))))),
         new("Order", Order()),
         new("OrderJob", Open(Req("id", Ref("JobId")), Req("number", Integer(1, long.MaxValue / 1024)), Req("line", Text(32)), Req("location", Word<CapLocation>()), Req("status", Word<JobStatus>()), Opt("verdict", Word<Verdict>()))),
         new("DropItem", Drop()),

@@ -15,7 +15,7 @@ internal static class ListSchemas
         Page("FramingStationList", "StoredFramingStation"),
         new("RuleBookList", PageOf(AnyBook())),
         Page("VersionList", "Version"),
-        new("Version", Open(Req("version", Integer(1, int.MaxValue)), Opt("by", Text(80)), Req("at", Ref("Time")), Opt("retired", Flag()), Opt("sha256", Ref("Sha256")))),
+        new("Version", Open(Req("version", Integer(1, int.MaxValue)), Req("sha256", Ref("Sha256")), Req("by", Text(80)), Req("at", Ref("Time")), Req("retired", Flag()))),
         new("AnyRuleBook", AnyBook()),
         Page("EndpointList", "WebhookEndpoint"),
         Page("DeliveryList", "Delivery"),

@@ -18,7 +18,8 @@ internal static class RuleBookSchemas
         new("OrderSettings", Closed(Opt("extraColorChanges", Integer(0, 20)), Opt("extraTrims", Integer(0, 200)), Opt("startEndAtBottomCenter", Flag()))),
         new("RuleRow", Row()),
         new("BuiltInRuleBook", BuiltIn()),
-        new("EffectiveRuleBook", Open(Req("id", Ref("CatalogId")), Req("version", Integer(1, int.MaxValue)), Req("rules", List(Ref("RuleRow"), MostRules)), Opt("sewOrder", Ref("OrderSettings")))),
+        new("EffectiveRule", EffectiveRow()),
+        new("EffectiveRuleBook", Effective()),
     ];
 
     private static Member[] Book() =>
@@ -32,9 +33,11 @@ internal static class RuleBookSchemas
     ];
 
     private static JsonObject Override() => Closed(
-        Req("when", Closed(Opt("customer", Ref("CatalogId")), Opt("capStyle", Ref("CatalogId")), Opt("location", Word<CapLocation>())), "All of them must match."),
+        Req("when", When(), "All of them must match."),
         Req("rules", Map(Ref("RuleChange"), MostRules)),
         Opt("because", Text(400)));
+
+    private static JsonObject When() => Closed(Opt("customer", Ref("CatalogId")), Opt("capStyle", Ref("CatalogId")), Opt("location", Word<CapLocation>()));
 
     private static JsonObject Change() => Closed(
         Opt("unit", Text(20), "Checked against the rule's own."),
@@ -45,8 +48,40 @@ internal static class RuleBookSchemas
         Req("id", Const("house")),
         Req("version", Integer(1, int.MaxValue)),
         Req("builtIn", Flag()),
+        Opt("sewOrder", Ref("OrderSettings")),
+        Opt("rules", List(Ref("RuleRow"), MostRules), "Left out of lists."),
+        Req("by", Text(80)),
+        Req("at", Ref("Time")),
+        Req("retired", Flag()));
+
+    private static JsonObject Effective() => Open(
+        Req("id", Ref("CatalogId")),
+        Req("version", Integer(1, int.MaxValue)),
+        Req("effective", Flag()),
+        Req("when", When()),
         Req("sewOrder", Ref("OrderSettings")),
-        Req("rules", List(Ref("RuleRow"), MostRules)));
+        Req("rules", List(Ref("EffectiveRule"), MostRules)));
+
+    private static JsonObject EffectiveRow() => Open(
+        Req("rule", Ref("RuleId")),
+        Req("group", Text(20)),
+        Req("says", Text(200)),
+        Req("off", Flag()),
+        Req("measures", Text(200)),
+        Req("unit", Text(20)),
+        Req("is", Word<LimitIs>()),
+        Req("limits", List(EffectiveLimit(), 3)),
+        Req("parameters", Map(Number(-1_000_000, 1_000_000), 50)),
+        Req("kind", Word<LimitKind>()),
+        Req("sources", List(Open(Req("row", Text(10))), 10)));
+
+    private static JsonObject EffectiveLimit() => Open(
+        Req("level", Word<Severity>()),
+        Opt("value", Number(-1000, 1_000_000)),
+        Opt("from", Text(20), "Where in the catalog the number stands."),
+        Opt("pointer", Text(60)),
+        Opt("plus", Number(-1000, 1000)),
+        Req("setBy", Open(Req("ruleBook", Ref("CatalogId")), Req("version", Integer(1, int.MaxValue)))));
 
     private static JsonObject Row() => Open(
         Req("rule", Ref("RuleId")),

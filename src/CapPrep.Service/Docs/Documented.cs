@@ -1,0 +1,25 @@
+using System.Globalization;
+using System.Text.Json.Nodes;
+
+namespace CapPrep.Service.Docs;
+
+/// <summary>Small pieces of an OpenAPI document.</summary>
+internal static class Documented
+{
+    public static readonly Func<string, string> Same = name => name;
+
+    /// <summary>A map of references to components.</summary>
+    /// <param name="section">Section of the components.</param>
+    /// <param name="key">The key under which a component stands here.</param>
+    public static JsonObject Refs(string section, IEnumerable<string> names, Func<string, string> key) =>
+        new(names.Select(name => KeyValuePair.Create(key(name), (JsonNode?)Ref(section, name))));
+
+    public static JsonObject Ref(string section, string name) => new() { ["$ref"] = $"#/components/{section}/{name}" };
+
+    public static string Status(int status) => status.ToString(CultureInfo.InvariantCulture);
+
+    /// <summary>A section of the components.</summary>
+    public static JsonObject Section<T>(IEnumerable<KeyValuePair<string, T>> parts)
+        where T : JsonNode =>
+        new(parts.OrderBy(part => part.Key, StringComparer.Ordinal).Select(part => KeyValuePair.Create(part.Key, (JsonNode?)part.Value)));
+}

@@ -64,7 +64,7 @@ internal sealed class ChangeResource(AppDb db, CatalogShelf shelf, ResourceCheck
             await db.SaveChangesAsync(cancel);
             return row;
         }
-        catch (DbUpdateException fault) when (Duplicate.Is(fault))
+        catch (DbUpdateException fault) when (Race.IsLost(fault))
         {
             return null;
         }

@@ -28,6 +28,8 @@ internal static class DerivedExamples
     {
         var job = files["job"];
         var failed = Failed(job, files["job-failure"]);
+        yield return ("job-parts", Parts(files["ticket"]));
+        yield return ("job-parts-full", Parts(files["ticket-full"]));
         yield return ("job-queued", Queued(job));
         yield return ("job-failed", failed);
         yield return ("job-list", Page(Without(job, "ticket"), more: true));
@@ -74,6 +76,12 @@ internal static class DerivedExamples
         stored["retired"] = false;
         return stored;
     }
+
+    private static JsonObject Parts(JsonNode ticket) => new()
+    {
+        ["ticket"] = ticket.DeepClone(),
+        ["tape"] = "(the bytes of the file)",
+    };
 
     private static JsonObject Queued(JsonNode job)
     {

@@ -56,7 +56,7 @@ internal static class DocumentAssembly
             described["parameters"] = new JsonArray([.. operation.Parameters.Select(name => Documented.Ref("parameters", name))]);
         if (operation.Request.Count > 0)
             described["requestBody"] = RequestBody(operation);
-        described["responses"] = Responses(operation, route.Scopes.Count > 0);
+        described["responses"] = Responses(operation, route.Scopes.Count > 0, route.Method != "get");
         described["security"] = Security(route.Scopes);
         return described;
     }
@@ -75,10 +75,10 @@ internal static class DocumentAssembly
         ["content"] = ContentOf(operation.Request),
     };
 
-    private static JsonObject Responses(Operation operation, bool secured)
+    private static JsonObject Responses(Operation operation, bool secured, bool changing)
     {
         var answers = operation.Answers.Select(answer => KeyValuePair.Create(Documented.Status(answer.Status), (JsonNode?)Response(answer, secured)));
-        return new JsonObject(answers.Concat(RefusalAnswers.Of(operation, secured)).OrderBy(answer => answer.Key, StringComparer.Ordinal));
+        return new JsonObject(answers.Concat(RefusalAnswers.Of(operation, secured, changing)).OrderBy(answer => answer.Key, StringComparer.Ordinal));
     }
 
     private static JsonObject Response(Answer answer, bool secured)
@@ -99,8 +99,16 @@ internal static class DocumentAssembly
             media["schema"] = Shape.Ref(content.Schema);
         if (content.Examples.Count > 0)
             media["examples"] = Documented.Refs("examples", content.Examples, Documented.Same);
+        if (content.MediaType == Content.Multipart)
+            media["encoding"] = Encoding();
         return KeyValuePair.Create(content.MediaType, (JsonNode?)media);
     }));
+
+    private static JsonObject Encoding() => new()
+    {
+        ["ticket"] = new JsonObject { ["contentType"] = "application/json" },
+        ["tape"] = new JsonObject { ["contentType"] = "application/octet-stream" },
+    };
 
     // For a scheme of type http the list names what the key must hold; one of the objects is enough.
     private static JsonArray Security(IReadOnlyList<string> scopes) =>

@@ -35,6 +35,8 @@ internal sealed record Answer(int Status, string Says, IReadOnlyList<Content> Co
 /// <param name="Examples">Names of examples; at least one unless the body is bytes.</param>
 internal sealed record Content(string MediaType, string? Schema, params IReadOnlyList<string> Examples)
 {
+    public const string Multipart = "multipart/form-data";
+
     public static Content Json(string schema, params IReadOnlyList<string> examples) => new(Plumbing.Json.ContentType, schema, examples);
 
     public static Content Bytes(string mediaType) => new(mediaType, null);

@@ -15,9 +15,12 @@ internal static class RefusalAnswers
 
     private static readonly Problem[] Open = [Problems.OurFault];
 
+    private static readonly Problem[] Changing = [Problems.StorageFull];
+
     /// <summary>The answers of one operation by status.</summary>
-    public static IEnumerable<KeyValuePair<string, JsonNode?>> Of(Operation operation, bool secured) =>
+    public static IEnumerable<KeyValuePair<string, JsonNode?>> Of(Operation operation, bool secured, bool changing) =>
         (secured ? BehindAKey : Open)
+            .Concat(changing ? Changing : [])
             .Concat(operation.Refusals)
             .Distinct()
             .GroupBy(problem => problem.Status)

@@ -4,6 +4,7 @@ using CapPrep.Service.Access;
 using CapPrep.Service.Commands;
 using CapPrep.Service.Plumbing;
 using CapPrep.Service.Storage;
+using CapPrep.TestKit.Documents;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
@@ -58,10 +59,10 @@ public sealed class ServiceUnderTest : IAsyncDisposable
         }
     }
 
-    /// <summary>A client with another key, or with none.</summary>
+    /// <summary>A client with another key, or with none; it fails on answers that the API document does not know.</summary>
     public HttpClient ClientWith(string? key)
     {
-        var client = new HttpClient(new SocketsHttpHandler { AllowAutoRedirect = false }) { BaseAddress = Address, Timeout = TimeSpan.FromSeconds(100) };
+        var client = new HttpClient(new ContractHandler(new SocketsHttpHandler { AllowAutoRedirect = false })) { BaseAddress = Address, Timeout = TimeSpan.FromSeconds(100) };
         if (key is not null)
             client.DefaultRequestHeaders.Authorization = new AuthenticationHeaderValue("Bearer", key);
         _clients.Add(client);

@@ -7,6 +7,23 @@ internal static class JobOperations
 {
     public static readonly IReadOnlyList<Operation> All =
     [
+        new("postJob", "Jobs", "Sends a tape and its ticket to be prepared")
+        {
+            Description = "Accepted means stored: 202 with the job as it is, or 200 with `Prefer: wait=N` when it ended in time. Every fault found in ticket and tape is listed at once.",
+            Parameters = ["idempotencyKey", "prefer", "contentDigest"],
+            Request = [new(Content.Multipart, "JobParts", "job-parts", "job-parts-full"), Content.Json("JobRequest", "job-request")],
+            Answers =
+            [
+                new(200, "The job has ended.", [Content.Json("Job", "job", "job-failed")], [.. Accepted]),
+                new(202, "The job waits or is being worked on.", [Content.Json("Job", "job-queued")], [.. Accepted]),
+            ],
+            Refusals =
+            [
+                Problems.RequestMalformed, Problems.MultipartInvalid, Problems.HeaderInvalid, Problems.DigestMismatch, Problems.NotFound,
+                Problems.BodyTooLarge, Problems.TapeTooLarge, Problems.TicketTooLarge, Problems.MediaTypeUnknown,
+                Problems.TicketInvalid, Problems.TapeInvalid, Problems.IdempotencyKeyReused, Problems.Overloaded, Problems.Stopping,
+            ],
+        },
         new("listJobs", "Jobs", "Lists jobs")
         {
             Description = "By receipt, newest first, or with `sort=changed` by change, oldest first: keep the last cursor, ask again with it, and no change is missed.",
@@ -43,4 +60,6 @@ internal static class JobOperations
             Refusals = [Problems.QueryInvalid, Problems.EventExpired],
         },
     ];
+
+    private static string[] Accepted => ["Location", "ETag", "Cache-Control", "Preference-Applied", "Idempotency-Replayed"];
 }

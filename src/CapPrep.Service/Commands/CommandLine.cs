@@ -60,6 +60,7 @@ internal static class CommandLine
     private static Task<int> Pick(string[] args) => args switch
     {
         ["serve", .. var rest] => Serve.Run(rest),
+        ["check", .. var rest] => Check.Run(rest),
         ["key", "new", .. var rest] => KeyCommands.New(rest),
         ["key", "add", .. var rest] => KeyCommands.Add(rest),
         ["key", "list", .. var rest] => KeyCommands.List(rest),

@@ -95,6 +95,7 @@ internal sealed class JobEntry(AppDb db, DocumentStore documents, Settings setti
             Echo = ticket.Echo?.ToArray(),
             Received = now,
             QueuedAt = now,
+            HandedAt = now,
             Changed = now,
             Position = 0,
             Traceparent = Activity.Current is { IdFormat: ActivityIdFormat.W3C } activity ? activity.Id : null,

@@ -21,6 +21,7 @@ internal static class AnswerHeaders
         ["RateLimit"] = Header("What is left: \"requests\";r=N;t=SECONDS.", Text(100)),
         ["RateLimit-Policy"] = Header("What one key may do: \"requests\";q=N;w=SECONDS.", Text(100)),
         ["Retry-After"] = Header("Seconds to wait.", Integer(1, 86_400)),
+        ["Vary"] = Header("Accept: the form depends on it.", Const("Accept")),
         ["WWW-Authenticate"] = Header("Bearer.", Const("Bearer")),
     };
 

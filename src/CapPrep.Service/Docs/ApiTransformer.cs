@@ -32,7 +32,7 @@ internal sealed class ApiTransformer : IOpenApiDocumentTransformer
         return new Route(
             description.HttpMethod!.ToLowerInvariant(),
             "/" + description.RelativePath!.Trim('/'),
-            metadata.OfType<IEndpointNameMetadata>().Last().EndpointName,
+            metadata.OfType<IEndpointNameMetadata>().LastOrDefault()?.EndpointName ?? "",
             metadata.OfType<AdmittedScopes>().LastOrDefault()?.Any ?? []);
     }
 }

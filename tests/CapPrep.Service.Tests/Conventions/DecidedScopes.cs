@@ -20,6 +20,11 @@ internal static class DecidedScopes
         "GET /v1/jobs/{id}: read submit",
         "DELETE /v1/jobs/{id}: manage",
 
+        "GET /v1/jobs/{id}/result: read submit",
+        "GET /v1/jobs/{id}/card: floor read submit",
+        "GET /v1/jobs/{id}/proof: read submit",
+        "GET /v1/jobs/{id}/tape: floor read submit",
+
         "GET /v1/events: read",
 
         .. Kinds.SelectMany(Catalog),

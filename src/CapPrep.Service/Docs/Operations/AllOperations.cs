@@ -6,6 +6,7 @@ internal static class AllOperations
     public static readonly IReadOnlyList<Operation> Listed =
     [
         .. JobOperations.All,
+        .. DocumentOperations.All,
         .. CatalogOperations.All,
         .. ServiceOperations.All,
     ];

@@ -1,0 +1,48 @@
+using CapPrep.Service.Access;
+using CapPrep.Service.Plumbing;
+using CapPrep.Service.Storage;
+using CapPrep.Service.Storage.Rows;
+using Microsoft.EntityFrameworkCore;
+
+namespace CapPrep.Service.Webhooks;
+
+/// <summary>PATCH /v1/webhooks/{id}. Switching on forgets earlier failures; while off, what is owed waits.</summary>
+internal static class ChangeEndpoint
+{
+    public static async Task<IResult> Handle(
+        string id, HttpContext context, AppDb db, AddressGuard guard, EndpointJson json, AuditTrail audit)
+    {
+        var cancel = context.RequestAborted;
+        if (await db.Endpoints.SingleOrDefaultAsync(row => row.Id == id, cancel) is not { } row)
+            return EndpointRoutes.NoEndpoint(id);
+        var (bytes, refusal) = await SmallBody.Read(context.Request, cancel);
+        if (refusal is not null)
+            return refusal;
+        var reading = EndpointReader.ReadPatch(bytes, row);
+        if (!reading.Succeeded)
+            return SmallBody.Refuse(reading.Violations);
+        if (guard.Judge(reading.Value.Url) is { } fault)
+            return new Refusal(Problems.AddressNotAllowed, fault);
+
+        var before = DocumentStore.Sha(json.One(row));
+        Change(row, reading.Value);
+        var shown = json.One(row);
+        var caller = context.Caller();
+        audit.Note(caller.Shop, caller.KeyId, "change", EndpointRoutes.Kind, id, beforeSha: before, afterSha: DocumentStore.Sha(shown));
+        await db.SaveChangesAsync(cancel);
+        return new JsonAnswer(shown);
+    }
+
+    private static void Change(EndpointRow row, EndpointBody body)
+    {
+        row.Url = body.Url.AbsoluteUri;
+        row.Types = string.Join(',', body.Types);
+        row.Note = body.Note;
+        if (body.State is null)
+            return;
+        row.State = body.State == SwitchWord.On ? EndpointState.On : EndpointState.Off;
+        row.PausedUntil = null;
+        row.FailingSince = null;
+        row.Warned = 0;
+    }
+}

@@ -27,7 +27,7 @@ internal static class DerivedExamples
     public static IEnumerable<(string Name, JsonNode Value)> OfJobs(IReadOnlyDictionary<string, JsonNode> files)
     {
         var job = files["job"];
-        var failed = Failed(job, files["job-failure"]);
+        var failed = Failed(job);
         yield return ("job-parts", Parts(files["ticket"]));
         yield return ("job-parts-full", Parts(files["ticket-full"]));
         yield return ("job-queued", Queued(job));
@@ -49,6 +49,7 @@ internal static class DerivedExamples
     {
         yield return ("webhook-new", With(Without(files["webhook"], "failingSince", "switchOffAt"), ("state", "on"), ("secret", "whsec_xbtUkQyP8v1m0aLJnVq3hT7sWdYcR5eG2iKoZfBu4Nk=")));
         yield return ("webhook-list", Page(files["webhook"]));
+        yield return ("delivery-new", New(files["delivery"]));
         yield return ("delivery-list", Page(files["delivery"], more: true));
         yield return ("key-new", With(Without(files["key"], "lastUsed"), ("key", "cpk_7h2k9xq4_Zr0Vb3mWl5Qy8tKc2Xn6Hd9Pf1Gs4Ju7Ae0Io3Rb5TvYw81kQe")));
         yield return ("key-list", Page(files["key"]));
@@ -94,13 +95,26 @@ internal static class DerivedExamples
         return queued;
     }
 
-    private static JsonObject Failed(JsonNode job, JsonNode failure)
+    private static JsonObject Failed(JsonNode job)
     {
         var failed = With(
             Without(job, "verdict", "verdictReasons", "actors", "findings", "finished", "tapeToSew"), ("status", "failed"));
-        failed["failure"] = failure.DeepClone();
+        failed["failure"] = new JsonObject
+        {
+            ["code"] = "engine-fault",
+            ["errorId"] = "4bf92f3577b34da6a3ce929d0e0e4736",
+            ["message"] = "CapPrep could not finish this job. The tape and the ticket are kept; ask for a recheck after an update.",
+            ["attempts"] = 1,
+        };
         failed["links"] = Without(job["links"]!, "result", "card", "proof", "tape");
         return failed;
+    }
+
+    private static JsonObject New(JsonNode delivery)
+    {
+        var made = delivery.DeepClone().AsObject();
+        made["attempts"] = new JsonArray();
+        return made;
     }
 
     private static JsonObject Event(string id, string type, JsonNode job) => new()

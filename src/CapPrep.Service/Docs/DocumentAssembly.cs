@@ -18,16 +18,21 @@ internal static class DocumentAssembly
     private static readonly string[] Methods = ["get", "put", "post", "patch", "delete"];
 
     /// <summary>The whole document. A route without a row in the table is left out; a test finds it.</summary>
-    public static JsonObject Of(IEnumerable<Route> routes) => new()
+    public static JsonObject Of(IEnumerable<Route> routes)
     {
-        ["openapi"] = "3.1.1",
-        ["info"] = About.Info(),
-        ["servers"] = new JsonArray(new JsonObject { ["url"] = "/" }),
-        ["paths"] = Paths(routes),
-        ["webhooks"] = Callbacks.All(),
-        ["components"] = Components(),
-        ["tags"] = About.Tags(),
-    };
+        var paths = Paths(routes);
+        var webhooks = Callbacks.All();
+        return new JsonObject
+        {
+            ["openapi"] = "3.1.1",
+            ["info"] = About.Info(),
+            ["servers"] = new JsonArray(new JsonObject { ["url"] = "/" }),
+            ["components"] = Components(Documented.Named("examples", paths, webhooks)),
+            ["paths"] = paths,
+            ["webhooks"] = webhooks,
+            ["tags"] = About.Tags(),
+        };
+    }
 
     private static JsonObject Paths(IEnumerable<Route> routes)
     {
@@ -113,10 +118,12 @@ internal static class DocumentAssembly
     private static JsonArray Security(IReadOnlyList<string> scopes) =>
         new([.. scopes.Select(scope => new JsonObject { [Scheme] = new JsonArray(scope) })]);
 
-    private static JsonObject Components()
+    /// <param name="examples">Names of the examples that are referred to.</param>
+    private static JsonObject Components(HashSet<string> examples)
     {
-        var examples = Examples.All();
-        var all = examples.Concat(RefusalAnswers.Examples(examples.Keys))
+        var known = Examples.All();
+        var all = known.Concat(RefusalAnswers.Examples(known.Keys))
+            .Where(example => examples.Contains(example.Key))
             .Select(example => KeyValuePair.Create(example.Key, new JsonObject { ["value"] = example.Value.DeepClone() }));
         return new JsonObject
         {

@@ -16,6 +16,22 @@ internal static class Documented
 
     public static JsonObject Ref(string section, string name) => new() { ["$ref"] = $"#/components/{section}/{name}" };
 
+    /// <summary>The components of a section that some nodes refer to.</summary>
+    public static HashSet<string> Named(string section, params IEnumerable<JsonNode?> nodes)
+    {
+        var names = new HashSet<string>(StringComparer.Ordinal);
+        var open = new Stack<JsonNode?>(nodes);
+        while (open.TryPop(out var node))
+        {
+            if (node is JsonValue text && text.TryGetValue<string>(out var reference) && reference.StartsWith($"#/components/{section}/", StringComparison.Ordinal))
+                names.Add(reference[(reference.LastIndexOf('/') + 1)..]);
+            foreach (var below in node switch { JsonObject value => value.Select(member => member.Value), JsonArray items => items, _ => [] })
+                open.Push(below);
+        }
+
+        return names;
+    }
+
     public static string Status(int status) => status.ToString(CultureInfo.InvariantCulture);
 
     /// <summary>A section of the components.</summary>

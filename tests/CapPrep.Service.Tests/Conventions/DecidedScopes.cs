@@ -27,6 +27,20 @@ internal static class DecidedScopes
 
         "GET /v1/events: read",
 
+        "GET /v1/webhooks: manage",
+        "POST /v1/webhooks: manage",
+        "GET /v1/webhooks/{id}: manage",
+        "PATCH /v1/webhooks/{id}: manage",
+        "DELETE /v1/webhooks/{id}: manage",
+        "POST /v1/webhooks/{id}/secret: manage",
+        "POST /v1/webhooks/{id}/test: manage",
+        "GET /v1/webhooks/{id}/deliveries: manage read",
+        "GET /v1/webhooks/{id}/deliveries/{delivery}: manage read",
+
+        "GET /v1/keys: manage operate",
+        "POST /v1/keys: manage operate",
+        "DELETE /v1/keys/{id}: manage operate",
+
         .. Kinds.SelectMany(Catalog),
         "GET /v1/shop: manage read",
         "PUT /v1/shop: manage",

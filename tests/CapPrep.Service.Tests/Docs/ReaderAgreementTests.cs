@@ -4,6 +4,7 @@ using System.Text.Json.Nodes;
 using CapPrep.Engine.Reading;
 using CapPrep.Engine.Tickets;
 using CapPrep.Engine.Trade;
+using CapPrep.Service.Docs;
 using CapPrep.TestKit.Documents;
 using Shouldly;
 using Xunit;
@@ -144,7 +145,7 @@ public sealed class ReaderAgreementTests
     private static JsonObject Reference(string schema) => new() { ["$ref"] = "#/components/schemas/" + schema.Split(' ')[0] };
 
     private static JsonObject Example(string schema) =>
-        Contract.Document["components"]!["examples"]![Readers[schema].Example]!["value"]!.DeepClone().AsObject();
+        Examples.All()[Readers[schema].Example].DeepClone().AsObject();
 
     private static byte[] Bytes(JsonNode body) => Encoding.UTF8.GetBytes(body.ToJsonString(JsonSerializerOptions.Default));
 }

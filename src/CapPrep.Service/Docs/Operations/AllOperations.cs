@@ -8,6 +8,7 @@ internal static class AllOperations
         .. JobOperations.All,
         .. DocumentOperations.All,
         .. CatalogOperations.All,
+        .. AccessOperations.All,
         .. ServiceOperations.All,
     ];
 

@@ -21,7 +21,7 @@ internal static class DocumentOperations
         {
             Description = "Verdict, findings, seating, orders and needle plan. Its bytes never change once the job has ended.",
             Parameters = ["jobId", "ifNoneMatch"],
-            Answers = [new(200, "The result.", [Content.Json("Result", "result")], Headers), NotModified],
+            Answers = [new(200, "The result.", [Content.Json("Result", "result", "result-returned")], Headers), NotModified],
             Refusals = WhyNone,
         },
         new("getCard", Tag, "Gives the framing card")

@@ -13,14 +13,12 @@ internal static class AccessSchemas
     public static IEnumerable<KeyValuePair<string, JsonObject>> All =>
     [
         new("EndpointRequest", Closed(Req("url", EndpointUrl()), Req("types", EventTypes()), Opt("note", Text(200)))),
-        new("EndpointPatch", Closed(Opt("url", EndpointUrl()), Opt("types", EventTypes()), Opt("note", Text(200)), Opt("state", Word("on", "off"))).Says("JSON merge patch (RFC 7396).")),
+        new("EndpointPatch", Closed(Opt("url", EndpointUrl()), Opt("types", EventTypes()), Opt("note", NoteOrNull()), Opt("state", Word("on", "off"))).Says("JSON merge patch (RFC 7396).")),
         new("SecretRequest", Closed(Opt("overlapHours", Integer(0, 168), "How long the old secret signs too; 24 unless given."))),
         new("WebhookEndpoint", Open(Endpoint())),
         new("NewWebhookEndpoint", Open([.. Endpoint(), Req("secret", Secret(), "Shown this once.")])),
         new("Delivery", Delivery()),
         new("Attempt", Attempt()),
-        new("ResendRequest", Closed(Opt("from", Ref("Time")), Opt("to", Ref("Time")), Opt("states", List(Word<DeliveryState>(), 3, 1)))),
-        new("ResendAnswer", Open(Req("count", Integer(0, 10_000), "Deliveries owed again."))),
         new("KeyRequest", Closed(Req("name", Text(60)), Req("scopes", List(Word(Scopes.All), 6, 1)), Opt("shop", Ref("CatalogId"), "Another shop than the own needs the scope operate."), Opt("expires", Ref("Time")))),
         new("Key", Open(Key())),
         new("NewKey", Open([.. Key(), Req("key", Pattern(80, "^cpk_[a-z0-9]{8}_[A-Za-z0-9_-]+$"), "Shown this once.")])),
@@ -78,6 +76,13 @@ internal static class AccessSchemas
         ["pattern"] = "^https?://",
         ["maxLength"] = LongUrl,
     };
+
+    private static JsonObject NoteOrNull()
+    {
+        var note = Text(200);
+        note["type"] = new JsonArray("string", "null");
+        return note.Says("null takes the note away.");
+    }
 
     private static JsonObject Secret() => Pattern(100, "^whsec_[A-Za-z0-9+/=]+$");
 }

@@ -11,7 +11,6 @@ internal static class TicketSchemas
     [
         new("Ticket", Whole()),
         new("ResolvedTicket", Resolved()),
-        new("TicketPatch", Map(Anything(), 40).Says("JSON merge patch (RFC 7396) of the ticket: a member replaces, null removes. An empty object changes nothing.")),
         new("TicketSeating", Seating()),
         new("TicketThread", Thread()),
         new("TicketSewOrder", SewOrder()),

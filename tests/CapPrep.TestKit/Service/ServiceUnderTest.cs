@@ -59,10 +59,12 @@ public sealed class ServiceUnderTest : IAsyncDisposable
         }
     }
 
-    /// <summary>A client with another key, or with none; it fails on answers that the API document does not know.</summary>
-    public HttpClient ClientWith(string? key)
+    /// <summary>A client with another key, or with none.</summary>
+    /// <param name="held">It fails on answers that the API document does not know; false: for answers made up by a test.</param>
+    public HttpClient ClientWith(string? key, bool held = true)
     {
-        var client = new HttpClient(new ContractHandler(new SocketsHttpHandler { AllowAutoRedirect = false })) { BaseAddress = Address, Timeout = TimeSpan.FromSeconds(100) };
+        var handler = new SocketsHttpHandler { AllowAutoRedirect = false };
+        var client = new HttpClient(held ? new ContractHandler(handler) : handler) { BaseAddress = Address, Timeout = TimeSpan.FromSeconds(100) };
         if (key is not null)
             client.DefaultRequestHeaders.Authorization = new AuthenticationHeaderValue("Bearer", key);
         _clients.Add(client);

@@ -21,7 +21,7 @@ internal static class JobOperations
             [
                 Problems.RequestMalformed, Problems.MultipartInvalid, Problems.HeaderInvalid, Problems.DigestMismatch, Problems.NotFound,
                 Problems.BodyTooLarge, Problems.TapeTooLarge, Problems.TicketTooLarge, Problems.MediaTypeUnknown,
-                Problems.TicketInvalid, Problems.TapeInvalid, Problems.IdempotencyKeyReused, Problems.Overloaded, Problems.Stopping,
+                Problems.TicketInvalid, Problems.TapeInvalid, Problems.IdempotencyKeyReused, Problems.Overloaded,
             ],
         },
         new("listJobs", "Jobs", "Lists jobs")

@@ -75,6 +75,7 @@ internal sealed class KillStage : IAsyncDisposable
     private PostgresDatabase? _database;
     private ProgramRun? _program;
     private Uri _address = null!;
+    private bool _hasKey;
 
     public static async Task<KillStage> Open(Store store)
     {
@@ -95,6 +96,7 @@ internal sealed class KillStage : IAsyncDisposable
         }
 
         await Ready();
+        await MakeKey();
         await AddEndpoint();
         var dying = kill.After is { } after ? KillLater(after) : _program!.Exit(Patience);
         await SendAll(stopAtTrouble: true);
@@ -106,6 +108,8 @@ internal sealed class KillStage : IAsyncDisposable
         _program!.Dispose();
         Start(null);
         await Ready();
+        if (!_hasKey)
+            await MakeKey();
         if (!await HasEndpoint())
             await AddEndpoint();
         await SendAll(stopAtTrouble: false);
@@ -229,6 +233,19 @@ internal sealed class KillStage : IAsyncDisposable
         {
             return null;
         }
+    }
+
+    /// <summary>The key from the settings may manage; the work is done with one that may send and read, too.</summary>
+    private async Task MakeKey()
+    {
+        using var body = new StringContent("""{"name":"campaign","scopes":["manage","submit","read"]}""", Encoding.UTF8, "application/json");
+        using var answer = await _client.PostAsync(new Uri(_address, "/v1/keys"), body);
+        var text = await answer.Content.ReadAsStringAsync();
+        if (answer.StatusCode != HttpStatusCode.Created)
+            throw new InvalidOperationException(text);
+        var key = JsonDocument.Parse(text).RootElement.GetProperty("key").GetString();
+        _client.DefaultRequestHeaders.Authorization = new AuthenticationHeaderValue("Bearer", key);
+        _hasKey = true;
     }
 
     private async Task AddEndpoint()

@@ -4,7 +4,9 @@ using System.Text.Json.Nodes;
 using CapPrep.Engine.Reading;
 using CapPrep.Engine.Tickets;
 using CapPrep.Engine.Trade;
+using CapPrep.Service.Access;
 using CapPrep.Service.Docs;
+using CapPrep.Service.Webhooks;
 using CapPrep.TestKit.Documents;
 using Shouldly;
 using Xunit;
@@ -25,6 +27,8 @@ public sealed class ReaderAgreementTests
         ["Machine"] = ("machine", body => TradeReader.Machine(body).Violations),
         ["FramingStation"] = ("framing-station", body => TradeReader.FramingStation(body).Violations),
         ["RuleBook"] = ("rule-book", body => TradeReader.RuleBook(body, Embedded.HouseBook).Violations),
+        ["EndpointRequest"] = ("webhook-request", body => EndpointReader.Read(body).Violations),
+        ["KeyRequest"] = ("key-request", body => KeyReader.Read(body, new DateTimeOffset(2026, 11, 25, 8, 0, 0, TimeSpan.Zero)).Violations),
         ["Shop"] = ("shop", body => TradeReader.Shop(body).Violations),
     };
 
@@ -81,7 +85,7 @@ public sealed class ReaderAgreementTests
 
     private static bool Refuses(string schema, string pointer, JsonNode value)
     {
-        string[] bounds = [ViolationCodes.OutOfRange, ViolationCodes.TooLong, ViolationCodes.BadFormat];
+        string[] bounds = [ViolationCodes.OutOfRange, ViolationCodes.TooLong, ViolationCodes.BadFormat, ViolationCodes.UnknownId];
         var body = Example(schema);
         Set(body, pointer, value);
         return Readers[schema].Faults(Bytes(body)).Any(fault => fault.Pointer == pointer && bounds.Contains(fault.Code));

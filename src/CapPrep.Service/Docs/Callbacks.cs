@@ -51,5 +51,6 @@ internal static class Callbacks
             ["2XX"] = new JsonObject { ["description"] = "Taken." },
             ["410"] = new JsonObject { ["description"] = "Nobody is here any more: the endpoint is switched off." },
         },
+        ["security"] = new JsonArray(),
     };
 }

@@ -21,8 +21,7 @@ internal static class HangfireSetup
     {
         services.AddSingleton(_ => Storage(settings));
         services.AddSingleton<JobActivator>(provider => new AspNetCoreJobActivator(provider.GetRequiredService<IServiceScopeFactory>()));
-        // Empty: the global filters would retry ten times; our rows carry the attempts.
-        services.AddSingleton<IJobFilterProvider>(new JobFilterProviderCollection());
+        services.AddSingleton<IJobFilterProvider, FaultFilter>();
         services.AddHangfire(_ => { });
         if (settings.Has(Role.Worker))
             services.AddHostedService<HangfireServers>();

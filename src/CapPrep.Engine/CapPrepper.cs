@@ -19,11 +19,11 @@ public static class CapPrepper
     public static Preparation Prepare(PrepareRequest request)
     {
         var received = Seat(request);
-        var written = received.IsSeated ? SewTape.Write(received, request.Label) : null;
+        var written = received.IsSeated && SewTape.CanWrite(received) ? SewTape.Write(received, request.Label) : null;
         var findings = FindingList.Of(
             Inspector.Inspect(received),
             written is null ? null : Inspector.InspectWritten(written.ReadBack));
-        var judgment = Judgment.Of(findings, received.IsSeated);
+        var judgment = Judgment.Of(findings, canSew: written is not null);
         var firstCap = FirstCapRule.Of(request.SewnBefore, request.Setup, findings);
         var needlePlan = NeedlePlan.Of(received.Stitches, request.Ticket.Received, request.Setup.Machine);
         var sews = judgment.Verdict is Verdict.SewAsReceived or Verdict.SewResequenced;

@@ -30,10 +30,15 @@ internal sealed class CapPicture(SheetPad pad, Preparation preparation)
                 design.Top + room);
     }
 
-    /// <summary>A view of what should be seen; a design without a cap stands in the middle.</summary>
-    public CapView View(SheetBox window, double halfWidth, double room) => preparation.Seating is null
-        ? CapView.Centered(window, Needed(halfWidth, room))
-        : CapView.Fit(window, Needed(halfWidth, room));
+    /// <summary>
+    /// A view of what should be seen: no more of the front than the window shows at true size; a design without a cap
+    /// stands in the middle.
+    /// </summary>
+    public CapView View(SheetBox window, double halfWidth, double room)
+    {
+        var needed = Needed(Math.Min(halfWidth, window.Width / 200.0), room);
+        return preparation.Seating is null ? CapView.Centered(window, needed) : CapView.Fit(window, needed);
+    }
 
     /// <param name="view">Where.</param>
     /// <param name="colored">Cloth in the cap's color; false: white paper, for printing in black.</param>

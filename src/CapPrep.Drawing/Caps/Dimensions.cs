@@ -7,8 +7,13 @@ namespace CapPrep.Drawing.Caps;
 /// <summary>Width and height of the design and its height above the brim seam, as lines with end strokes.</summary>
 internal sealed class Dimensions(SheetPad pad, CapView view, LengthUnits units, Lettering set)
 {
-    private const int Away = 500;
+    private const int Away = 900;
     private const int EndStroke = 120;
+
+    private readonly List<SheetBox> _plates = [];
+
+    /// <summary>Where its figures stand.</summary>
+    public IReadOnlyList<SheetBox> Plates => _plates;
 
     public void Size(BoxMm design)
     {
@@ -27,20 +32,29 @@ internal sealed class Dimensions(SheetPad pad, CapView view, LengthUnits units, 
 
     private void Horizontal(int left, int right, int y, string says)
     {
-        var stroke = new Stroke(20, Ink.Black);
-        pad.Line(new(left, y), new(right, y), stroke);
-        pad.Line(new(left, y - EndStroke), new(left, y + EndStroke), stroke);
-        pad.Line(new(right, y - EndStroke), new(right, y + EndStroke), stroke);
+        Lines([
+            [new(left, y), new(right, y)],
+            [new(left, y - EndStroke), new(left, y + EndStroke)],
+            [new(right, y - EndStroke), new(right, y + EndStroke)],
+        ]);
         Label(new SheetPoint((left + right) / 2, y), says, Align.Center);
     }
 
     private void Vertical(int x, int top, int bottom, string says)
     {
-        var stroke = new Stroke(20, Ink.Black);
-        pad.Line(new(x, top), new(x, bottom), stroke);
-        pad.Line(new(x - EndStroke, top), new(x + EndStroke, top), stroke);
-        pad.Line(new(x - EndStroke, bottom), new(x + EndStroke, bottom), stroke);
+        Lines([
+            [new(x, top), new(x, bottom)],
+            [new(x - EndStroke, top), new(x + EndStroke, top)],
+            [new(x - EndStroke, bottom), new(x + EndStroke, bottom)],
+        ]);
         Label(new SheetPoint(x - EndStroke - 60, (top + bottom) / 2), says, Align.Right);
+    }
+
+    /// <summary>With a light edge, so that they are seen on dark cloth.</summary>
+    private void Lines(IReadOnlyList<IReadOnlyList<SheetPoint>> lines)
+    {
+        pad.Add(new LinesMark(lines, new Stroke(70, Ink.White)));
+        pad.Add(new LinesMark(lines, new Stroke(20, Ink.Black)));
     }
 
     /// <summary>On a white plate, so that it is read on any cloth.</summary>
@@ -49,6 +63,7 @@ internal sealed class Dimensions(SheetPad pad, CapView view, LengthUnits units, 
         var width = TextFit.Width(says, set.Font, set.Size) + 120;
         var left = align == Align.Center ? at.X - (width / 2) : at.X - width;
         var plate = new SheetBox(left, at.Y - (set.LineHeight / 2), width, set.LineHeight);
+        _plates.Add(plate);
         pad.Box(plate, null, Ink.White);
         pad.Text(says, plate.Inset(20), set, Align.Center);
     }

@@ -25,7 +25,8 @@ internal static class SeverityShape
             pad.Add(new PathMark(Outline(severity, center, radius), new Stroke(30, Ink.White), ink));
         if (number is not { } drawn)
             return;
-        var room = new SheetBox(center.X - radius, center.Y - radius + (severity == Severity.Warn ? radius * 3 / 10 : 0), 2 * radius, 2 * radius);
+        var half = severity == Severity.Warn ? radius * 6 / 10 : radius * 8 / 10;
+        var room = new SheetBox(center.X - half, center.Y - radius + (severity == Severity.Warn ? radius * 3 / 10 : 0), 2 * half, 2 * radius);
         pad.Text(
             drawn.ToString(CultureInfo.InvariantCulture),
             room,

@@ -40,8 +40,8 @@ internal sealed class CardHead(SheetPad pad, JobFacts facts, SheetWords words, J
         var tape = Lettering.Strong(24).DownTo(18);
         var tapeWidth = Math.Min(5200, TextFit.Width(facts.TapeName, tape.Font, tape.Size) + 20);
         pad.Text(facts.TapeName, first.RightOf(first.Width - tapeWidth), tape, Align.Right);
-        pad.Text(job.Order, first.LeftPart(first.Width - tapeWidth - 300), Lettering.Strong(28).DownTo(24));
-        pad.Text(job.Particulars, box.Below(1060).TopPart(460), Lettering.Strong(11).DownTo(10));
+        var order = pad.Text(job.Order, first.LeftPart(first.Width - tapeWidth - 300), Lettering.Strong(28).DownTo(24));
+        pad.Text(job.ParticularsBelow(order), box.Below(1060).TopPart(460), Lettering.Strong(11).DownTo(10));
         if (full)
             pad.Text(job.Received, box.Below(1510).TopPart(420), Lettering.Plain(10));
         var last = box.Below(box.Height - 420);

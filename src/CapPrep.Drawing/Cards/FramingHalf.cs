@@ -14,7 +14,8 @@ namespace CapPrep.Drawing.Cards;
 /// </summary>
 internal sealed class FramingHalf(SheetPad pad, JobFacts facts, Preparation preparation, SheetWords words)
 {
-    private const int FactsHeight = 2260;
+    private const int FactsHead = 960;
+    private const int MostFactLines = 3;
     private const int FootHeight = 950;
     private const int SideWidth = 3900;
 
@@ -26,8 +27,9 @@ internal sealed class FramingHalf(SheetPad pad, JobFacts facts, Preparation prep
 
     public void Lay(SheetBox box)
     {
-        Facts(box.TopPart(FactsHeight));
-        var middle = box.Below(FactsHeight) with { Height = box.Height - FactsHeight - FootHeight };
+        var head = FactsHeight(box.Width);
+        Facts(box.TopPart(head));
+        var middle = box.Below(head) with { Height = box.Height - head - FootHeight };
         Side(middle.LeftPart(SideWidth));
         Picture(middle.RightOf(SideWidth));
         Foot(box.Below(box.Height - FootHeight));
@@ -38,13 +40,18 @@ internal sealed class FramingHalf(SheetPad pad, JobFacts facts, Preparation prep
         var x = box.X;
         foreach (var (share, caption, strong, lines) in Columns())
         {
-            var room = new SheetBox(x, box.Y, (box.Width * share / 100) - 250, box.Height);
+            var room = new SheetBox(x, box.Y, ColumnWidth(box.Width, share), box.Height);
             pad.Text(caption, room.TopPart(460), Caption);
             pad.Text(strong, room.Below(450).TopPart(520), Lettering.Strong(12).DownTo(10));
-            pad.Paragraph(lines, room.Below(960), Body);
+            pad.Paragraph(lines, room.Below(FactsHead), Body);
             x += box.Width * share / 100;
         }
     }
+
+    private int FactsHeight(int width) => FactsHead + 100 + (Body.LineHeight * Columns()
+        .Max(column => TextFit.Wrap(column.Lines, Body.Font, Body.Size, ColumnWidth(width, column.Share), MostFactLines).Count));
+
+    private static int ColumnWidth(int width, int share) => (width * share / 100) - 250;
 
     private IEnumerable<(int Share, string Caption, string Strong, string Lines)> Columns() =>
     [
@@ -120,7 +127,15 @@ internal sealed class FramingHalf(SheetPad pad, JobFacts facts, Preparation prep
             new Dimensions(pad, view, facts.Units, Lettering.Strong(10)).AboveBrim(_design);
         });
         if (view.Reduction > 1)
-            pad.Text(words.Say("card.notTrueSize", ("n", Text(view.Reduction))), window.TopPart(500), Lettering.Strong(12));
+            NotTrueSize(window.TopPart(500), view.Reduction);
+    }
+
+    private void NotTrueSize(SheetBox box, int reduction)
+    {
+        var says = words.Say("card.notTrueSize", ("n", Text(reduction)));
+        var set = Lettering.Strong(12);
+        pad.Box(box.LeftPart(TextFit.Width(says, set.Font, set.Size) + 200), null, Ink.White);
+        pad.Text(says, box, set);
     }
 
     /// <summary>The design and a strip of the brim below it; less of the brim where the design is tall.</summary>

@@ -35,9 +35,9 @@ internal sealed class HoldPage(SheetPad pad, JobFacts facts, Preparation prepara
         pad.Box(band, null, Ink.Black);
         pad.Text(words["band.hold"], band, Lettering.Strong(60).In(Ink.White), Align.Center);
         var below = page.Below(BandHeight + 150);
-        pad.Text(job.Order, below.TopPart(1150).LeftPart(12000), Lettering.Strong(28).DownTo(24));
+        var order = pad.Text(job.Order, below.TopPart(1150).LeftPart(12000), Lettering.Strong(28).DownTo(24));
         pad.Text(job.NumberAndRevision, below.TopPart(1150).RightOf(12300), Lettering.Strong(14).DownTo(10), Align.Right);
-        pad.Text(JobWords.Joined(job.Particulars, CapWords()), below.Below(1150).TopPart(550), Lettering.Strong(11).DownTo(10));
+        pad.Text(JobWords.Joined(job.ParticularsBelow(order), CapWords()), below.Below(1150).TopPart(550), Lettering.Strong(11).DownTo(10));
         pad.Text(job.Received, below.Below(1680).TopPart(500), Lettering.Plain(10));
         pad.Text(Stop(), below.Below(2250).TopPart(900), Lettering.Strong(16).DownTo(11));
         pad.Line(new(page.X, below.Y + 3250), new(page.Right, below.Y + 3250), new Stroke(20, Ink.Black));
@@ -76,7 +76,7 @@ internal sealed class HoldPage(SheetPad pad, JobFacts facts, Preparation prepara
             return 0;
         SeverityShape.Draw(pad, finding.Severity, new SheetPoint(box.X + 350, box.Y + 260), 280, null);
         var room = box.RightOf(1000);
-        string?[] said = [words.Heading(finding) + ".", finding.Message, words.Measured(finding), words.Remedy(finding)];
+        string?[] said = [words.Heading(finding) + ".", finding.Message, words.Remedy(finding)];
         return pad.Paragraph(string.Join(' ', said.OfType<string>()), room.TopPart(Math.Min(room.Height, 4 * Body.LineHeight)), Body) + 150;
     }
 
@@ -91,7 +91,7 @@ internal sealed class HoldPage(SheetPad pad, JobFacts facts, Preparation prepara
             dimensions.Size(picture.Design);
             if (preparation.Seating is not null)
                 dimensions.AboveBrim(picture.Design);
-            FindingMarks.Draw(pad, view, Holds());
+            new FindingMarks(pad, view, dimensions.Plates).Draw(Holds());
         });
     }
 }

@@ -60,13 +60,8 @@ internal sealed class KeyIn(JobFacts facts, Preparation preparation, SheetWords 
             ("up", Lengths.Of(Math.Abs(up), facts.Units)));
     }
 
-    /// <summary>Where start and end of the written tape lie on the cap.</summary>
-    private TapePoint Start()
-    {
-        var seating = preparation.Seating!;
-        var moved = preparation.TapeToSew?.OriginShift ?? TapePoint.Origin;
-        return seating.TapeIsTurned ? seating.Origin - moved : seating.Origin + moved;
-    }
+    /// <summary>Where the tape to sew starts on the cap.</summary>
+    private TapePoint Start() => preparation.Seating!.OnCap(preparation.TapeToSew?.OriginShift ?? TapePoint.Origin);
 
     private string Across(TapePoint start)
     {

@@ -91,7 +91,7 @@ internal sealed class MachineHalf(SheetPad pad, JobFacts facts, Preparation prep
 
     private int CautionsHeight(int width) => CaptionHeight + (LinesOf(words["cautions"], Body, width, 20) * Body.LineHeight) + 20;
 
-    private static int Left(int width) => width * 42 / 100;
+    private static int Left(int width) => width * 40 / 100;
 
     private static int Right(int width) => width - Left(width) - (2 * Gap);
 

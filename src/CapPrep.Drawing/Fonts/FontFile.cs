@@ -16,12 +16,10 @@ internal sealed class FontFile
 
     private FontFile(string resource)
     {
-        var bytes = Embedded.Bytes(resource);
-        using (var data = SKData.CreateCopy(FontTables.OutlinesOnly(bytes)))
-            Typeface = SKTypeface.FromData(data)
-                ?? throw new InvalidOperationException($"The embedded face {resource} cannot be opened.");
-        var pinned = GCHandle.Alloc(bytes, GCHandleType.Pinned);
-        var blob = new Blob(pinned.AddrOfPinnedObject(), bytes.Length, MemoryMode.ReadOnly, pinned.Free);
+        Bytes = Embedded.Bytes(resource);
+        Typeface = Open(Bytes);
+        var pinned = GCHandle.Alloc(Bytes, GCHandleType.Pinned);
+        var blob = new Blob(pinned.AddrOfPinnedObject(), Bytes.Length, MemoryMode.ReadOnly, pinned.Free);
         var face = new Face(blob, 0);
         face.MakeImmutable();
         UnitsPerEm = face.UnitsPerEm;
@@ -29,11 +27,19 @@ internal sealed class FontFile
         Shaping.SetScale(UnitsPerEm, UnitsPerEm);
     }
 
+    public byte[] Bytes { get; }
+
     public SKTypeface Typeface { get; }
 
     public Font Shaping { get; }
 
     public int UnitsPerEm { get; }
+
+    public static SKTypeface Open(byte[] font)
+    {
+        using var data = SKData.CreateCopy(font);
+        return SKTypeface.FromData(data) ?? throw new InvalidOperationException("A face cannot be opened.");
+    }
 
     public static FontFile Of(SheetFont font) => (font == SheetFont.Bold ? Bold : Regular).Value;
 }

@@ -3,30 +3,42 @@ using System.Text;
 
 namespace CapPrep.Drawing.Fonts;
 
-/// <summary>Leaves tables out of a TrueType file (OpenType specification, "Organization of an OpenType font").</summary>
+/// <summary>Takes a TrueType file apart and puts it together again (OpenType specification, "Organization of an OpenType font").</summary>
 internal static class FontTables
 {
     private const int HeadBytes = 12;
     private const int EntryBytes = 16;
 
-    /// <summary>
-    /// The face without the tables that only place and choose glyphs. Shaping is done before drawing, and a document
-    /// would carry them along for nothing.
-    /// </summary>
-    public static byte[] OutlinesOnly(ReadOnlySpan<byte> font) => Without(font, ["GDEF", "GPOS", "GSUB", "STAT"]);
-
-    private static byte[] Without(ReadOnlySpan<byte> font, string[] left)
+    /// <summary>The body of a table.</summary>
+    public static byte[] Body(ReadOnlySpan<byte> font, string name)
     {
-        var kept = new List<(byte[] Entry, byte[] Body)>();
-        for (var i = 0; i < BinaryPrimitives.ReadUInt16BigEndian(font[4..]); i++)
+        for (var i = 0; i < Count(font); i++)
+            if (Name(Entry(font, i)) == name)
+                return Body(font, Entry(font, i)).ToArray();
+        throw new InvalidOperationException($"The face has no table {name}.");
+    }
+
+    /// <summary>The same face with some tables changed; a change to null leaves the table out.</summary>
+    public static byte[] Changed(ReadOnlySpan<byte> font, IReadOnlyDictionary<string, byte[]?> changes)
+    {
+        var tables = new List<(byte[] Entry, byte[] Body)>();
+        for (var i = 0; i < Count(font); i++)
         {
-            var entry = font.Slice(HeadBytes + (i * EntryBytes), EntryBytes);
-            if (!left.Contains(Encoding.ASCII.GetString(entry[..4])))
-                kept.Add((entry.ToArray(), Body(font, entry).ToArray()));
+            var entry = Entry(font, i);
+            if (!changes.TryGetValue(Name(entry), out var body))
+                tables.Add((entry.ToArray(), Body(font, entry).ToArray()));
+            else if (body is not null)
+                tables.Add((entry.ToArray(), body));
         }
 
-        return Join(font[..4], kept);
+        return Join(font[..4], tables);
     }
+
+    private static int Count(ReadOnlySpan<byte> font) => BinaryPrimitives.ReadUInt16BigEndian(font[4..]);
+
+    private static ReadOnlySpan<byte> Entry(ReadOnlySpan<byte> font, int index) => font.Slice(HeadBytes + (index * EntryBytes), EntryBytes);
+
+    private static string Name(ReadOnlySpan<byte> entry) => Encoding.ASCII.GetString(entry[..4]);
 
     private static ReadOnlySpan<byte> Body(ReadOnlySpan<byte> font, ReadOnlySpan<byte> entry) => font.Slice(
         (int)BinaryPrimitives.ReadUInt32BigEndian(entry[8..]), (int)BinaryPrimitives.ReadUInt32BigEndian(entry[12..]));
@@ -40,6 +52,7 @@ internal static class FontTables
         for (var i = 0; i < tables.Count; i++)
         {
             BinaryPrimitives.WriteUInt32BigEndian(tables[i].Entry.AsSpan(8), (uint)offset);
+            BinaryPrimitives.WriteUInt32BigEndian(tables[i].Entry.AsSpan(12), (uint)tables[i].Body.Length);
             tables[i].Entry.CopyTo(file, HeadBytes + (i * EntryBytes));
             tables[i].Body.CopyTo(file, offset);
             offset += Padded(tables[i].Body.Length);

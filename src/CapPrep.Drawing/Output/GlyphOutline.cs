@@ -12,9 +12,9 @@ internal static class GlyphOutline
 {
     private static readonly ConcurrentDictionary<(SheetFont, ushort), string> Known = new();
 
-    public static string Data(SheetFont font, ushort glyph) => Known.GetOrAdd((font, glyph), key => Trace(key.Item1, key.Item2));
+    public static string Data(SheetFont font, ushort glyph) => Known.GetOrAdd((font, glyph), key => Read(key.Item1, key.Item2));
 
-    private static string Trace(SheetFont font, ushort glyph)
+    private static string Read(SheetFont font, ushort glyph)
     {
         var file = FontFile.Of(font);
         using var skia = new SKFont(file.Typeface, file.UnitsPerEm, 1, 0) { Hinting = SKFontHinting.None, LinearMetrics = true };

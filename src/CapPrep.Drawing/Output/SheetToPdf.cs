@@ -11,13 +11,14 @@ public static class SheetToPdf
     /// <summary>Equal sheets give equal bytes on one machine and library version.</summary>
     public static byte[] Draw(Sheet sheet)
     {
+        using var faces = Typefaces.For(sheet);
         using var file = new MemoryStream();
         using (var document = SKDocument.CreatePdf(file, Metadata(sheet)))
         {
             var canvas = document.BeginPage(
                 SkiaPaths.Mm(sheet.Width) * PointsPerMm, SkiaPaths.Mm(sheet.Height) * PointsPerMm);
             canvas.Scale(PointsPerMm);
-            using (var painter = new SkiaPainter(canvas, smoothCodes: true))
+            using (var painter = new SkiaPainter(canvas, faces, smoothCodes: true))
                 painter.Draw(sheet);
             document.EndPage();
             document.Close();

@@ -16,7 +16,7 @@ public static class SheetToPng
             Pixels(sheet.Width, dpi), Pixels(sheet.Height, dpi), SKColorType.Rgba8888, SKAlphaType.Opaque));
         surface.Canvas.Clear(SKColors.White);
         surface.Canvas.Scale(dpi / 25.4f);
-        using (var painter = new SkiaPainter(surface.Canvas, smoothCodes: false))
+        using (var painter = new SkiaPainter(surface.Canvas, Typefaces.Whole, smoothCodes: false))
             painter.Draw(sheet);
         using var pixels = surface.PeekPixels();
         using var png = pixels.Encode(new SKPngEncoderOptions(SKPngEncoderFilterFlags.Sub, 6))

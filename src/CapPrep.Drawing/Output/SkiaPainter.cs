@@ -5,8 +5,9 @@ namespace CapPrep.Drawing.Output;
 
 /// <summary>Draws the marks of a sheet on a canvas whose unit is one millimeter.</summary>
 /// <param name="canvas">Scaled to millimeters, origin in the upper left corner.</param>
+/// <param name="faces">For the texts.</param>
 /// <param name="smoothCodes">False where codes must keep hard pixel edges.</param>
-internal sealed class SkiaPainter(SKCanvas canvas, bool smoothCodes) : IDisposable
+internal sealed class SkiaPainter(SKCanvas canvas, Typefaces faces, bool smoothCodes) : IDisposable
 {
     private readonly SKPaint _paint = new() { StrokeCap = SKStrokeCap.Round, StrokeJoin = SKStrokeJoin.Round };
 
@@ -40,7 +41,7 @@ internal sealed class SkiaPainter(SKCanvas canvas, bool smoothCodes) : IDisposab
                 break;
             case TextMark text:
                 Prepare(text.Ink, null);
-                SkiaText.Draw(canvas, _paint, text);
+                SkiaText.Draw(canvas, _paint, faces.Of(text.Font), text);
                 break;
             case CodeMark code:
                 _paint.IsAntialias = smoothCodes;
@@ -72,7 +73,8 @@ internal sealed class SkiaPainter(SKCanvas canvas, bool smoothCodes) : IDisposab
             if (stroke is { } line)
             {
                 Prepare(line.Ink, line);
-                canvas.DrawPath(path, _paint);
+                using var dashed = SkiaPaths.Dashed(path, line.Dash);
+                canvas.DrawPath(dashed ?? path, _paint);
             }
         }
     }
@@ -82,12 +84,5 @@ internal sealed class SkiaPainter(SKCanvas canvas, bool smoothCodes) : IDisposab
         _paint.Color = new SKColor(ink.Red, ink.Green, ink.Blue);
         _paint.Style = stroke is null ? SKPaintStyle.Fill : SKPaintStyle.Stroke;
         _paint.StrokeWidth = stroke is { } line ? SkiaPaths.Mm(line.Width) : 0;
-        _paint.PathEffect?.Dispose();
-        _paint.PathEffect = stroke?.Dash switch
-        {
-            Dash.Short => SKPathEffect.CreateDash([0.6f, 0.6f], 0),
-            Dash.Long => SKPathEffect.CreateDash([2f, 1f], 0),
-            _ => null,
-        };
     }
 }

@@ -4,6 +4,7 @@ using CapPrep.Drawing.Sheets;
 using CapPrep.Drawing.Texts;
 using CapPrep.Engine;
 using CapPrep.Engine.Checks;
+using CapPrep.Engine.Trade;
 
 namespace CapPrep.Drawing.Proofs;
 
@@ -11,41 +12,59 @@ namespace CapPrep.Drawing.Proofs;
 internal sealed class ProofMargin(SheetPad pad, SheetWords words, Preparation preparation, ThreadInks inks)
 {
     public const int MostFindings = 7;
-    private const int MostThreads = 15;
+    private const int MostInOneColumn = 6;
+    private const int MostThreads = 20;
     private const int ThreadHeight = 440;
     private const int Caption = 600;
 
     private static readonly Lettering Body = Lettering.Plain(9);
     private static readonly Lettering Strong = Lettering.Strong(9);
 
+    /// <summary>
+    /// What a proof can tell: everything but the notes that nobody has to act on, which stand in the result and would
+    /// only teach people not to look.
+    /// </summary>
+    public static IReadOnlyList<Finding> ForPeople(Preparation preparation) =>
+        [.. preparation.Findings.Where(finding => finding.Severity != Severity.Note || finding.Remedy is not null)];
+
+    /// <summary>The findings told in the margin; only their places are drawn.</summary>
+    public IReadOnlyList<Finding> Told { get; private set; } = [];
+
+    private int Threads => Math.Min(MostThreads, inks.Blocks);
+
+    private int ThreadColumns => inks.Blocks > MostInOneColumn ? 2 : 1;
+
+    private int ThreadRows => (Threads + ThreadColumns - 1) / ThreadColumns;
+
     public void Lay(SheetBox box)
     {
-        var threads = Math.Min(MostThreads, inks.Blocks);
-        var threadsHeight = Caption + (threads * ThreadHeight) + (inks.Blocks > threads ? ThreadHeight : 0);
-        var findings = box.TopPart(box.Height - threadsHeight - 200);
+        var threads = Caption + ((ThreadRows + (inks.Blocks > Threads ? 1 : 0)) * ThreadHeight);
+        var findings = box.TopPart(box.Height - threads - 200);
         pad.Group(words["group.findings"], null, () => Findings(findings));
-        pad.Group(words["group.threads"], null, () => Threads(box.Below(findings.Height + 200), threads));
+        pad.Group(words["group.threads"], null, () => ThreadList(box.Below(findings.Height + 200)));
     }
 
     private void Findings(SheetBox box)
     {
         pad.Text(words["proof.findings"], box.TopPart(Caption), Lettering.Strong(11));
         var rest = box.Below(Caption);
-        if (preparation.Findings.Count == 0)
+        var findings = ForPeople(preparation);
+        if (findings.Count == 0)
             pad.Paragraph(words["proof.nothing"], rest, Body);
-        var told = 0;
-        foreach (var finding in preparation.Findings.Take(MostFindings))
+        var told = new List<Finding>();
+        foreach (var finding in findings.Take(MostFindings))
         {
             var height = Height(finding, rest.Width);
             if (height + Body.LineHeight > rest.Height)
                 break;
             Row(finding, rest);
             rest = rest.Below(height);
-            told++;
+            told.Add(finding);
         }
 
-        if (told < preparation.Findings.Count)
-            pad.Text(words.Say("proof.more", ("count", Text(preparation.Findings.Count - told))), rest.TopPart(Body.LineHeight), Body);
+        Told = told;
+        if (told.Count < findings.Count)
+            pad.Text(words.Say("proof.more", ("count", Text(findings.Count - told.Count))), rest.TopPart(Body.LineHeight), Body);
     }
 
     private int Height(Finding finding, int width) =>
@@ -63,20 +82,19 @@ internal sealed class ProofMargin(SheetPad pad, SheetWords words, Preparation pr
     }
 
     private IEnumerable<string> Lines(Finding finding) =>
-        new[] { finding.Message, words.Measured(finding), words.Remedy(finding) }.OfType<string>();
+        new[] { finding.Message, words.Remedy(finding) }.OfType<string>();
 
-    private void Threads(SheetBox box, int shown)
+    private void ThreadList(SheetBox box)
     {
         pad.Text(words["proof.threads"], box.TopPart(Caption), Lettering.Strong(11));
-        var rest = box.Below(Caption);
-        foreach (var block in Blocks().Take(shown))
-        {
-            Thread(block, rest.TopPart(ThreadHeight));
-            rest = rest.Below(ThreadHeight);
-        }
-
-        if (inks.Blocks > shown)
-            pad.Text(words.Say("proof.more", ("count", Text(inks.Blocks - shown))), rest.TopPart(ThreadHeight), Body);
+        var rows = box.Below(Caption);
+        var width = box.Width / ThreadColumns;
+        foreach (var (block, index) in Blocks().Take(Threads).Select((block, index) => (block, index)))
+            Thread(block, new SheetBox(
+                rows.X + (index / ThreadRows * width), rows.Y + (index % ThreadRows * ThreadHeight), width - 150, ThreadHeight));
+        if (inks.Blocks > Threads)
+            pad.Text(
+                words.Say("proof.more", ("count", Text(inks.Blocks - Threads))), rows.Below(ThreadRows * ThreadHeight).TopPart(ThreadHeight), Body);
     }
 
     /// <summary>Received blocks in the order of the tape to sew; as received where there is no plan.</summary>

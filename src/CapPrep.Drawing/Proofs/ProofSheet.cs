@@ -42,8 +42,9 @@ public sealed class ProofSheet
         Head(page.TopPart(HeadHeight));
         var body = page.Below(HeadHeight + Gap) with { Height = page.Height - HeadHeight - FootHeight - (2 * Gap) };
         var picture = new CapPicture(_pad, _preparation);
-        var view = Picture(picture, body.LeftPart(body.Width - LegendWidth - Gap));
-        new ProofMargin(_pad, _words, _preparation, picture.Inks).Lay(body.RightOf(body.Width - LegendWidth));
+        var margin = new ProofMargin(_pad, _words, _preparation, picture.Inks);
+        margin.Lay(body.RightOf(body.Width - LegendWidth));
+        var view = Picture(picture, body.LeftPart(body.Width - LegendWidth - Gap), margin.Told);
         Foot(page.Below(page.Height - FootHeight), view);
         return Finish(width, height);
     }
@@ -66,7 +67,7 @@ public sealed class ProofSheet
         _pad.Line(new(box.X, box.Bottom + (Gap / 2)), new(box.Right, box.Bottom + (Gap / 2)), new Stroke(20, Ink.Black));
     });
 
-    private CapView Picture(CapPicture picture, SheetBox window)
+    private CapView Picture(CapPicture picture, SheetBox window, IReadOnlyList<Finding> told)
     {
         var view = picture.View(window, HalfFront, 14);
         _pad.Group(_words[_preparation.Seating is null ? "group.design" : "group.cap"], window, () =>
@@ -76,7 +77,7 @@ public sealed class ProofSheet
             dimensions.Size(picture.Design);
             if (_preparation.Seating is not null)
                 dimensions.AboveBrim(picture.Design);
-            FindingMarks.Draw(_pad, view, _preparation.Findings.Where(finding => finding.State != FindingState.Solved));
+            new FindingMarks(_pad, view, dimensions.Plates).Draw(told.Where(finding => finding.State != FindingState.Solved));
         });
         return view;
     }
@@ -110,8 +111,12 @@ public sealed class ProofSheet
         Marks = _pad.Marks,
     };
 
-    private string FindingsSaid() => _preparation.Findings.Count == 0
-        ? _words["proof.noFindings"]
-        : _words.Say("proof.findingsSaid", ("list", string.Join(' ', _preparation.Findings.Take(ProofMargin.MostFindings)
-            .Select(finding => $"{_words.Of(finding.Severity)}: {finding.Message}"))));
+    private string FindingsSaid()
+    {
+        var findings = ProofMargin.ForPeople(_preparation);
+        return findings.Count == 0
+            ? _words["proof.noFindings"]
+            : _words.Say("proof.findingsSaid", ("list", string.Join(' ', findings.Take(ProofMargin.MostFindings)
+                .Select(finding => $"{_words.Of(finding.Severity)}: {finding.Message}"))));
+    }
 }

@@ -44,13 +44,13 @@ internal sealed class SheetPad
     public void Box(SheetBox box, Stroke? stroke, Ink? fill = null) => Add(new BoxMark(box, stroke, fill));
 
     /// <summary>One line in the middle of a box's height; smaller or cut when it does not fit.</summary>
-    /// <returns>The width used.</returns>
-    public int Text(string text, SheetBox box, Lettering set, Align align = Align.Left)
+    /// <returns>The line as it stands.</returns>
+    public FittedLine Text(string text, SheetBox box, Lettering set, Align align = Align.Left)
     {
         var line = TextFit.Line(text, set.Font, set.Size, set.Floor, box.Width);
         var baseline = box.Y + (box.Height / 2) + (line.Size * 35 / 100);
         Set(line, box, baseline, set, align);
-        return line.Width;
+        return line;
     }
 
     /// <summary>Lines from the top of a box, as many as it holds; the last is cut when there is more.</summary>

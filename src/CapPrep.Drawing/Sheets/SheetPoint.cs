@@ -33,6 +33,16 @@ public readonly record struct SheetBox(int X, int Y, int Width, int Height)
     public bool Contains(SheetPoint point) =>
         point.X >= X && point.X <= Right && point.Y >= Y && point.Y <= Bottom;
 
+    public bool Contains(SheetBox other) =>
+        other.X >= X && other.Right <= Right && other.Y >= Y && other.Bottom <= Bottom;
+
+    /// <summary>The smallest box round both.</summary>
+    public SheetBox Union(SheetBox other)
+    {
+        var (x, y) = (Math.Min(X, other.X), Math.Min(Y, other.Y));
+        return new SheetBox(x, y, Math.Max(Right, other.Right) - x, Math.Max(Bottom, other.Bottom) - y);
+    }
+
     public bool Overlaps(SheetBox other) =>
         X < other.Right && other.X < Right && Y < other.Bottom && other.Y < Bottom;
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using CapPrep.Drawing.Sheets;
 using CapPrep.Engine;
 using CapPrep.Engine.Reading;
 using CapPrep.Engine.Tickets;
@@ -22,6 +23,9 @@ internal sealed class JobWords(JobFacts facts, Preparation preparation, SheetWor
         words["location." + Words<CapLocation>.Standard.Of(preparation.Ticket.Location)],
         Design,
         _ticket.Customer);
+
+    /// <summary>The same, with the whole order number in front where it was cut above.</summary>
+    public string ParticularsBelow(FittedLine order) => order.Cut ? Joined(Order, Particulars) : Particulars;
 
     public string Number => facts.Number is { } number
         ? words.Say("job.number", ("number", number.ToString(CultureInfo.InvariantCulture)))

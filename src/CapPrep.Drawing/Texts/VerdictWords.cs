@@ -39,11 +39,5 @@ internal static class VerdictWords
         return words.Say("proof.doThis", ("who", words.Of(remedy.Who)), ("message", message));
     }
 
-    /// <summary>Measured value and limit, or null where nothing was measured.</summary>
-    public static string? Measured(this SheetWords words, Finding finding) =>
-        finding is { Measured: { } measured, Limit.Value: { } limit }
-            ? words.Say("proof.measured", ("value", $"{Number(measured.Value)} {measured.Unit}"), ("limit", $"{Number(limit)} {finding.Limit.Unit}"))
-            : null;
-
     private static string Number(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
 }

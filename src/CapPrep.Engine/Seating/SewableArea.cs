@@ -3,6 +3,14 @@ using CapPrep.Engine.Trade;
 
 namespace CapPrep.Engine.Seating;
 
+/// <summary>What ends the area that may be sewn.</summary>
+internal enum Edge
+{
+    Zone,
+    Frame,
+    Machine,
+}
+
 /// <summary>
 /// Where the needle may go on one cap, frame and machine: the zone of the style, the field of the frame and the
 /// field of the machine. On a strap the edge toward the brim is left open, because the distance to the brim seam
@@ -31,14 +39,17 @@ internal sealed class SewableArea
     /// <summary>Field of the machine, tape units: as wide as it says about x = 0, from the bottom of the frame's field up.</summary>
     internal Box MachineField { get; }
 
-    /// <summary>How far a needle point of the zone lies outside, in tape units; 0 inside and on the edge.</summary>
-    internal double DistanceOutside(TapePoint point)
+    /// <summary>How far a needle point of the zone lies outside, in tape units, and of what; 0 inside and on the edge.</summary>
+    internal (double Distance, Edge Of) Outside(TapePoint point)
     {
         var judged = point with { Y = Math.Max(point.Y, _lowest) };
         var inFrame = judged with { X = judged.X + _zoneX };
-        return Math.Max(
-            _zone.Distance(judged),
-            Math.Max(DistanceOutside(FrameField, inFrame), DistanceOutside(MachineField, inFrame)));
+        (double Distance, Edge Of) worst = (_zone.Distance(judged), Edge.Zone);
+        if (DistanceOutside(FrameField, inFrame) is var frame && frame > worst.Distance)
+            worst = (frame, Edge.Frame);
+        if (DistanceOutside(MachineField, inFrame) is var machine && machine > worst.Distance)
+            worst = (machine, Edge.Machine);
+        return worst;
     }
 
     /// <summary>x of the zone's origin in the frame, tape units; frame and machine are centered on a zone off the front.</summary>

@@ -23,6 +23,29 @@ internal sealed record SewTape(TapeToSew File, Subject ReadBack)
         return new SewTape(file, readBack);
     }
 
+    /// <summary>
+    /// False when a stitch is so much longer than the machine's longest move that the jumps leading there would cut
+    /// the thread.
+    /// </summary>
+    internal static bool CanWrite(Subject received) => LongestThread(received.Stitches) <= LongestStitchOf(received.Setup.Machine);
+
+    /// <summary>The longest stitch or float of a tape along one axis.</summary>
+    internal static Tenths LongestThread(StitchSequence stitches)
+    {
+        var longest = 0;
+        for (var i = 1; i < stitches.Count; i++)
+        {
+            if (stitches.Relations[i] == Relation.Thread)
+                longest = Math.Max(longest, (stitches.At(i) - stitches.At(i - 1)).Reach);
+        }
+
+        return new Tenths(longest);
+    }
+
+    /// <summary>The longest stitch along one axis that a machine sews without taking it for a trim.</summary>
+    internal static Tenths LongestStitchOf(Machine machine) =>
+        new(RepairSettings.For(machine.Tape, "").MaxMove * machine.Tape.TrimCount);
+
     private static RepairSettings SettingsFor(Subject received, string label)
     {
         var machine = received.Setup.Machine.Tape;

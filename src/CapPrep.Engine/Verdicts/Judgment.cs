@@ -10,11 +10,11 @@ internal sealed record Judgment(Verdict Verdict, IReadOnlyList<VerdictReason> Re
     internal static IReadOnlyList<Finding> OpenHolds(IReadOnlyList<Finding> findings) => [.. findings.Where(IsOpenHold)];
 
     /// <param name="findings">The whole list.</param>
-    /// <param name="isSeated">A design that could not be put on a cap never sews.</param>
-    internal static Judgment Of(IReadOnlyList<Finding> findings, bool isSeated)
+    /// <param name="canSew">False: no tape could be written, because the design lies on no cap or the machine cannot take it.</param>
+    internal static Judgment Of(IReadOnlyList<Finding> findings, bool canSew)
     {
         var holds = OpenHolds(findings);
-        var verdict = VerdictOf(holds, isSeated);
+        var verdict = VerdictOf(holds, canSew);
         return new Judgment(verdict, [.. holds.Select(Reason)], ActorsOf(verdict, holds));
     }
 
@@ -22,9 +22,9 @@ internal sealed record Judgment(Verdict Verdict, IReadOnlyList<VerdictReason> Re
     /// The order desk comes first: it must decide before a digitizer works. No order is proposed yet, so what may sew
     /// sews as received, whatever the ticket's mode.
     /// </summary>
-    private static Verdict VerdictOf(IReadOnlyList<Finding> holds, bool isSeated)
+    private static Verdict VerdictOf(IReadOnlyList<Finding> holds, bool canSew)
     {
-        if (!isSeated || holds.Any(hold => hold.Asks == Asks.ReturnToOrderDesk))
+        if (!canSew || holds.Any(hold => hold.Asks == Asks.ReturnToOrderDesk))
             return Verdict.ReturnToOrderDesk;
         return holds.Any(hold => hold.Asks == Asks.ReturnToDigitizer)
             ? Verdict.ReturnToDigitizer

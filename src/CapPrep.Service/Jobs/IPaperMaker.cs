@@ -11,11 +11,11 @@ internal sealed record PreparedJob(JobRow Job, Preparation Preparation, int Tape
 
 /// <summary>A document to be stored with a job.</summary>
 /// <param name="Kind">A word of <c>DocumentKinds</c>.</param>
-internal sealed record Paper(string Kind, string ContentType, byte[] Bytes);
+internal sealed record JobPaper(string Kind, string ContentType, byte[] Bytes);
 
 /// <summary>What a finished job leaves.</summary>
 /// <param name="Outcome">JSON object of the members that the job itself shows of its result.</param>
-internal sealed record Papers(IReadOnlyList<Paper> Documents, byte[] Outcome);
+internal sealed record Papers(IReadOnlyList<JobPaper> Documents, byte[] Outcome);
 
 /// <summary>Puts a preparation on paper; implemented by the slice that gives the documents out again.</summary>
 internal interface IPaperMaker

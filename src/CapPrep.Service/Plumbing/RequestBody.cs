@@ -7,31 +7,40 @@ namespace CapPrep.Service.Plumbing;
 /// <summary>A request's body in memory, or why it is not taken.</summary>
 internal sealed record RequestBody(byte[] Bytes, Refusal? Refusal)
 {
+    private const int BlockBytes = 16 * 1024;
     private const string DigestHeader = "Content-Digest";
     private const string DigestStart = "sha-256=:";
 
     /// <summary>
-    /// Reads a body of at most <paramref name="most"/> bytes; a longer one is turned away before it is read, or as
-    /// soon as it passes the limit. A <c>Content-Digest</c> by SHA-256 (RFC 9530) is compared.
+    /// Reads a body of at most <paramref name="most"/> bytes; of a longer one nothing is kept. A
+    /// <c>Content-Digest</c> by SHA-256 (RFC 9530) is compared.
     /// </summary>
     public static async Task<RequestBody> Read(HttpRequest request, long most, CancellationToken cancel)
     {
-        if (request.HttpContext.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } limit)
-            limit.MaxRequestBodySize = most;
+        AnswerLongBodies(request.HttpContext);
         if (request.ContentLength > most)
             return TooLarge(most);
         using var buffer = new MemoryStream((int)(request.ContentLength ?? 0));
-        try
+        var block = new byte[BlockBytes];
+        while (await request.Body.ReadAsync(block, cancel) is > 0 and var count)
         {
-            await request.Body.CopyToAsync(buffer, cancel);
-        }
-        catch (BadHttpRequestException fault) when (fault.StatusCode == StatusCodes.Status413PayloadTooLarge)
-        {
-            return TooLarge(most);
+            if (buffer.Length + count > most)
+                return TooLarge(most);
+            buffer.Write(block, 0, count);
         }
 
         var bytes = buffer.ToArray();
         return new RequestBody(bytes, Changed(request, bytes));
+    }
+
+    /// <summary>
+    /// The server's own limit closes the connection, and most clients then report a broken pipe and never see the
+    /// answer. Without it the answer goes out at once and the rest of the body is thrown away for some seconds.
+    /// </summary>
+    private static void AnswerLongBodies(HttpContext context)
+    {
+        if (context.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } limit)
+            limit.MaxRequestBodySize = null;
     }
 
     /// <summary>Reads a JSON body; another content type is refused.</summary>

@@ -56,7 +56,7 @@ internal sealed class CatalogShelf(AppDb db, TimeProvider clock)
 
     /// <summary>
     /// Puts a version up for the next save. Two that add the same version at once: the second save throws a
-    /// <see cref="DbUpdateException"/> that <see cref="Duplicate.Is"/> recognizes.
+    /// <see cref="DbUpdateException"/> that <see cref="Race.IsLost"/> recognizes.
     /// </summary>
     public CatalogRow Add(string shop, string kind, string id, int version, byte[] body, string by, bool retired = false)
     {

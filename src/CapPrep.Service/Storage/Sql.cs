@@ -1,3 +1,6 @@
+using System.Buffers.Binary;
+using System.Security.Cryptography;
+using System.Text;
 using CapPrep.Service.Storage.Rows;
 using Microsoft.EntityFrameworkCore;
 
@@ -95,4 +98,18 @@ internal static class Sql
     public static Task OwnDocuments(this AppDb db, CancellationToken cancel) => db.Database.IsNpgsql()
         ? db.Database.ExecuteSqlAsync($"SELECT pg_advisory_xact_lock({DocumentsLock})", cancel)
         : Task.CompletedTask;
+
+    /// <summary>
+    /// Until the caller's transaction ends nobody else adds a revision to the same line of the same order. SQLite has
+    /// one writer at a time, so nothing is needed there.
+    /// </summary>
+    public static Task OwnLine(
+        this AppDb db, string shop, string orderNumber, string line, string location, CancellationToken cancel)
+    {
+        if (!db.Database.IsNpgsql())
+            return Task.CompletedTask;
+        var name = Encoding.UTF8.GetBytes($"{shop}\n{orderNumber}\n{line}\n{location}");
+        var mark = BinaryPrimitives.ReadInt64LittleEndian(SHA256.HashData(name));
+        return db.Database.ExecuteSqlAsync($"SELECT pg_advisory_xact_lock({mark})", cancel);
+    }
 }

@@ -24,7 +24,7 @@ internal sealed class EndpointJson(Secrets secrets, Settings settings, TimeProvi
     });
 
     /// <summary>
-    /// The data of a warning: what others may know of the endpoint. Its address stays out, since it may hold a token.
+    /// The data of a warning: what others may know of the endpoint. Of its address only the host, since the rest may hold a token.
     /// </summary>
     /// <param name="reason"><c>failing</c> or <c>gone</c>.</param>
     /// <param name="spent">Per cent of the time until it is switched off; null: not a matter of time.</param>
@@ -32,6 +32,7 @@ internal sealed class EndpointJson(Secrets secrets, Settings settings, TimeProvi
     {
         writer.WriteStartObject();
         writer.WriteString("endpoint", row.Id);
+        writer.WriteString("url", new Uri(row.Url).GetLeftPart(UriPartial.Authority) + "/");
         if (row.Note is not null)
             writer.WriteString("note", row.Note);
         writer.WriteString("state", Words<EndpointState>.Standard.Of(state));

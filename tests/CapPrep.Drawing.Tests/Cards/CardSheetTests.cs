@@ -28,6 +28,15 @@ public class CardSheetTests
         .Count(text => text.Text == "HRC-2201" && text.Size >= Points.Of(24)).ShouldBe(2);
 
     [Fact]
+    public void An_order_number_cut_in_large_stands_whole_below_it()
+    {
+        var sewn = Some.Sewn();
+        var number = "HRC-2201-" + new string('7', 40);
+        var ticket = sewn.Ticket with { Received = sewn.Ticket.Received with { OrderNumber = number } };
+        Texts(sewn with { Ticket = ticket }).Count(text => text.Text.StartsWith(number)).ShouldBe(2);
+    }
+
+    [Fact]
     public void Both_halves_carry_the_code_and_its_words()
     {
         var sheet = CardSheet.Lay(Some.Job(), Some.Sewn());

@@ -38,6 +38,19 @@ public class PdfTests
         Poppler.Text(SheetToPdf.Draw(SomeSheet.With(SomeSheet.Text("Cafe\u0301 affiche Ж Ω")))).ShouldContain("Café affiche Ж Ω");
 
     [Fact]
+    public void A_file_carries_only_the_letters_it_uses() =>
+        SheetToPdf.Draw(SomeSheet.With(SomeSheet.Text("Heron"))).Length.ShouldBeLessThan(20_000);
+
+    [Fact]
+    public void A_dashed_line_costs_little_more_than_its_dashes()
+    {
+        var dashed = SheetToPdf.Draw(SomeSheet.With(new LinesMark([[new(1000, 1000), new(20000, 1000)]], new Stroke(20, Ink.Black, Dash.Short))));
+        dashed.Length.ShouldBeLessThan(5_000);
+        var row = Poppler.Gray(dashed, 508, 200, 200, 3800, 1);
+        Enumerable.Range(1, row.Width - 1).Count(x => row.At(x - 1, 0) >= 128 && row.At(x, 0) < 128).ShouldBeInRange(157, 161);
+    }
+
+    [Fact]
     public void Equal_sheets_give_equal_files() =>
         SheetToPdf.Draw(ProofSheet.Lay(Some.Job(), Some.Held())).ShouldBe(SheetToPdf.Draw(ProofSheet.Lay(Some.Job(), Some.Held())));
 

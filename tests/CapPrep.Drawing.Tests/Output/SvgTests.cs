@@ -55,6 +55,18 @@ public class SvgTests
     }
 
     [Fact]
+    public void Many_sheets_at_once_come_out_as_one_alone()
+    {
+        var alone = SheetToSvg.Draw(ProofSheet.Lay(Some.Job(), Some.Held()));
+        var files = new byte[64][];
+        Parallel.For(0, files.Length, i => files[i] = SheetToSvg.Draw(ProofSheet.Lay(Some.Job(), Some.Held())));
+        files.ShouldAllBe(file => file.SequenceEqual(alone));
+        var pdf = SheetToPdf.Draw(CardSheet.Lay(Some.Job(), Some.Sewn()));
+        Parallel.For(0, files.Length, i => files[i] = SheetToPdf.Draw(CardSheet.Lay(Some.Job(), Some.Sewn())));
+        files.ShouldAllBe(file => file.SequenceEqual(pdf));
+    }
+
+    [Fact]
     public void Text_has_a_name_that_can_be_read_aloud() =>
         Root(SomeSheet.With(SomeSheet.Text("Heron <crest>"))).Descendants(Svg + "g")
             .ShouldContain(group => group.Attribute("aria-label") != null && group.Attribute("aria-label")!.Value == "Heron <crest>");

@@ -1,7 +1,9 @@
+using CapPrep.Engine;
 using CapPrep.Drawing.Proofs;
 using CapPrep.Drawing.Sheets;
 using CapPrep.Drawing.Tests.Builders;
 using CapPrep.Engine.Measures;
+using CapPrep.Engine.Trade;
 using Shouldly;
 using Xunit;
 
@@ -23,31 +25,78 @@ public class ProofSheetTests
     {
         var sheet = ProofSheet.Lay(Some.Job(), Some.Sewn());
         var upright = sheet.Marks.OfType<LinesMark>()
-            .Where(mark => mark.Lines.Count == 1 && mark.Lines[0].Count == 2 && mark.Lines[0][0].X == mark.Lines[0][1].X)
-            .Select(mark => Math.Abs(mark.Lines[0][0].Y - mark.Lines[0][1].Y));
+            .SelectMany(mark => mark.Lines)
+            .Where(line => line.Count == 2 && line[0].X == line[1].X)
+            .Select(line => Math.Abs(line[0].Y - line[1].Y));
         upright.ShouldContain(1300);
         sheet.Marks.OfType<TextMark>().ShouldContain(text => text.Text == "13 mm");
     }
 
+    [Theory]
+    [InlineData(Paper.A4)]
+    [InlineData(Paper.Letter)]
+    public void A_usual_design_has_its_true_size(Paper paper) =>
+        ProofSheet.Lay(Some.Job() with { Paper = paper }, Some.Sewn()).Marks.OfType<TextMark>()
+            .ShouldContain(text => text.Text.StartsWith("True size"));
+
     [Fact]
     public void Every_severity_is_said_in_a_word()
     {
-        var texts = ProofSheet.Lay(Some.Job(), Some.Held()).Marks.OfType<TextMark>().Select(text => text.Text).ToArray();
+        var held = Some.Held();
+        var note = Some.Quirk() with { Remedy = new RuleRemedy(Actor.Digitizer, "Close the tape with an end record.") };
+        var texts = Texts(held with { Findings = [.. held.Findings.Where(finding => finding.Severity != Severity.Note), note] });
         texts.ShouldContain(text => text.StartsWith("HOLD") && text.EndsWith('1'));
         texts.ShouldContain(text => text.StartsWith("WARN") && text.EndsWith("2, 3"));
         texts.ShouldContain("NOTE");
     }
 
     [Fact]
+    public void A_note_that_nobody_has_to_act_on_stays_in_the_result()
+    {
+        Some.Quirk().Remedy.ShouldBeNull();
+
+        Texts(Some.Held()).ShouldNotContain(text => text.Contains("end record", StringComparison.Ordinal));
+    }
+
+    private static string[] Texts(Preparation preparation) =>
+        [.. ProofSheet.Lay(Some.Job(), preparation).Marks.OfType<TextMark>().Select(text => text.Text)];
+
+    [Fact]
     public void Numbers_on_the_drawing_do_not_cover_one_another()
     {
         var held = Some.Held();
-        var places = Enumerable.Range(1, 6).Select(mark => held.Findings[0].Places[0] with { Mark = mark }).ToArray();
-        var sheet = ProofSheet.Lay(Some.Job(), held with { Findings = [held.Findings[0] with { Places = places }] });
+        var place = held.Findings[0].Places[0];
+        var findings = Enumerable.Range(1, 6).Select(mark => held.Findings[0] with { Number = mark, Places = [place with { Mark = mark }] });
+        var sheet = ProofSheet.Lay(Some.Job(), held with { Findings = [.. findings] });
         var tags = sheet.Marks.OfType<TextMark>().Where(text => text.Ink == Ink.White && text.Text.Length == 1).Select(text => text.Box).ToArray();
         tags.Length.ShouldBe(6);
         for (var i = 0; i < tags.Length; i++)
             tags.Where((_, other) => other != i).ShouldAllBe(other => !other.Overlaps(tags[i]));
+    }
+
+    [Fact]
+    public void Places_that_overlap_share_a_box_with_all_their_numbers()
+    {
+        var held = Some.Held();
+        var places = Enumerable.Range(1, 4).Select(mark => held.Findings[0].Places[0] with { Mark = mark }).ToArray();
+        var sheet = ProofSheet.Lay(Some.Job(), held with { Findings = [held.Findings[0] with { Places = places }] });
+        sheet.Marks.OfType<TextMark>().ShouldContain(text => text.Text == "2 3 4");
+        sheet.Marks.OfType<BoxMark>().Count(box => box.Stroke is { Width: 90 }).ShouldBe(1);
+    }
+
+    [Fact]
+    public void Only_places_told_in_the_margin_are_drawn()
+    {
+        var held = Some.Held();
+        var findings = Enumerable.Range(1, 9).Select(number => held.Findings[0] with
+        {
+            Remedy = null,
+            Places = [held.Findings[0].Places[0] with { Mark = number }],
+        });
+        var texts = ProofSheet.Lay(Some.Job(), held with { Findings = [.. findings] }).Marks.OfType<TextMark>().ToArray();
+        texts.ShouldContain(text => text.Text == "7" && text.Ink == Ink.White);
+        texts.ShouldNotContain(text => text.Text == "8" && text.Ink == Ink.White);
+        texts.ShouldContain(text => text.Text == "2 more in the result document.");
     }
 
     [Fact]

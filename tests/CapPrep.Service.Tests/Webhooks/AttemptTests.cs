@@ -28,7 +28,7 @@ public sealed class AttemptTests
         await using var receiver = await Receiver.Start();
         receiver.Usually = new Reply { Delay = TimeSpan.FromMinutes(5) };
 
-        var report = await Make(receiver.Url, timeoutSeconds: 1);
+        var report = await Make(receiver.Address, timeoutSeconds: 1);
 
         (report.Outcome, report.Status, report.Excerpt).ShouldBe((Outcome.Timeout, null, null));
         report.Address.ShouldBe($"127.0.0.1:{receiver.Port}");
@@ -40,7 +40,7 @@ public sealed class AttemptTests
         await using var receiver = await Receiver.Start();
         receiver.Usually = new Reply { Status = 200, Drip = TimeSpan.FromMilliseconds(100) };
 
-        var report = await Make(receiver.Url, timeoutSeconds: 1);
+        var report = await Make(receiver.Address, timeoutSeconds: 1);
 
         (report.Outcome, report.Status).ShouldBe((Outcome.Delivered, HttpStatusCode.OK));
         report.Excerpt.ShouldNotBeNull().Length.ShouldBeInRange(1, 100);
@@ -54,7 +54,7 @@ public sealed class AttemptTests
         await using var receiver = await Receiver.Start();
         receiver.Usually = new Reply { Status = status, Endless = true };
 
-        var report = await Make(receiver.Url);
+        var report = await Make(receiver.Address);
 
         report.Outcome.ShouldBe((Outcome)outcome);
         report.Excerpt.ShouldBe(new string('x', 2048));
@@ -66,10 +66,10 @@ public sealed class AttemptTests
         await using var receiver = await Receiver.Start();
         receiver.Usually = new Reply { Reset = true };
 
-        var report = await Make(receiver.Url);
+        var report = await Make(receiver.Address);
 
         report.Outcome.ShouldBe(Outcome.Unreachable);
-        receiver.Requests.Count.ShouldBe(1);
+        receiver.Calls.Count.ShouldBe(1);
     }
 
     [Fact]
@@ -93,7 +93,7 @@ public sealed class AttemptTests
         var report = await Make(new Uri($"https://localhost:{receiver.Port}/"), allowed: "");
 
         report.Outcome.ShouldBe(Outcome.AddressNotAllowed);
-        receiver.Requests.ShouldBeEmpty();
+        receiver.Calls.ShouldBeEmpty();
     }
 
     [Fact]
@@ -101,8 +101,8 @@ public sealed class AttemptTests
     {
         await using var receiver = await Receiver.Start();
 
-        (await Make(receiver.Url, allowed: "10.0.0.0/8")).Outcome.ShouldBe(Outcome.AddressNotAllowed);
-        receiver.Requests.ShouldBeEmpty();
+        (await Make(receiver.Address, allowed: "10.0.0.0/8")).Outcome.ShouldBe(Outcome.AddressNotAllowed);
+        receiver.Calls.ShouldBeEmpty();
     }
 
     [Fact]
@@ -111,8 +111,8 @@ public sealed class AttemptTests
         using var certificate = Certificate();
         await using var receiver = await Receiver.Start(certificate);
 
-        (await Make(receiver.Url)).Outcome.ShouldBe(Outcome.Tls);
-        receiver.Requests.ShouldBeEmpty();
+        (await Make(receiver.Address)).Outcome.ShouldBe(Outcome.Tls);
+        receiver.Calls.ShouldBeEmpty();
     }
 
     [Fact]
@@ -121,7 +121,7 @@ public sealed class AttemptTests
         using var certificate = Certificate();
         await using var receiver = await Receiver.Start(certificate);
 
-        var report = await Make(receiver.Url, trust: new ReceiverTrust([certificate]));
+        var report = await Make(receiver.Address, trust: new ReceiverTrust([certificate]));
 
         (report.Outcome, report.Tls).ShouldBe((Outcome.Delivered, "1.3"));
         Phases(report).ShouldBe(["dns", "connect", "tls", "firstByte", "total"]);
@@ -133,7 +133,7 @@ public sealed class AttemptTests
         await using var receiver = await Receiver.Start();
         receiver.Usually = new Reply { Headers = new Dictionary<string, string> { ["x-long"] = new('x', 30_000) } };
 
-        (await Make(receiver.Url)).Outcome.ShouldBe(Outcome.TooLong);
+        (await Make(receiver.Address)).Outcome.ShouldBe(Outcome.TooLong);
     }
 
     [Fact]

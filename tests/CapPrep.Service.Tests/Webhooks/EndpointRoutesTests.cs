@@ -145,7 +145,7 @@ public sealed class EndpointRoutesTests
     {
         await using var bench = await WebhookBench.Start();
         await using var receiver = await Receiver.Start();
-        var (id, old) = await bench.AddEndpoint(receiver.Url);
+        var (id, old) = await bench.AddEndpoint(receiver.Address);
 
         var (status, answer) = await Send(bench, HttpMethod.Post, $"/v1/webhooks/{id}/secret", """{"overlapHours":2}""");
         status.ShouldBe(HttpStatusCode.OK);
@@ -156,8 +156,8 @@ public sealed class EndpointRoutesTests
         await bench.Happen();
         await bench.Round(TimeSpan.FromHours(1));
 
-        receiver.Requests.Select(request => request.IsSignedWith(old)).ShouldBe([true, false]);
-        receiver.Requests.ShouldAllBe(request => request.IsSignedWith(fresh));
+        receiver.Calls.Select(request => request.IsSignedWith(old)).ShouldBe([true, false]);
+        receiver.Calls.ShouldAllBe(request => request.IsSignedWith(fresh));
     }
 
     [Fact]
@@ -179,7 +179,7 @@ public sealed class EndpointRoutesTests
         await using var bench = await WebhookBench.Start();
         await using var receiver = await Receiver.Start();
         receiver.Tell(Reply.Of(500));
-        var (id, secret) = await bench.AddEndpoint(receiver.Url);
+        var (id, secret) = await bench.AddEndpoint(receiver.Address);
         await Send(bench, HttpMethod.Patch, $"/v1/webhooks/{id}", $$"""{"state":"{{state}}"}""");
 
         var (status, owed) = await Send(bench, HttpMethod.Post, $"/v1/webhooks/{id}/test");
@@ -187,7 +187,7 @@ public sealed class EndpointRoutesTests
         await bench.Round();
         await bench.Round(TimeSpan.FromDays(1));
 
-        var request = receiver.Requests.ShouldHaveSingleItem();
+        var request = receiver.Calls.ShouldHaveSingleItem();
         request.IsSignedWith(secret).ShouldBeTrue();
         var body = JsonDocument.Parse(request.Body).RootElement;
         body.GetProperty("type").GetString().ShouldBe("webhook.test");
@@ -205,17 +205,17 @@ public sealed class EndpointRoutesTests
         await using var bench = await WebhookBench.Start();
         await using var receiver = await Receiver.Start();
         receiver.Tell(Reply.Of(503));
-        var (id, _) = await bench.AddEndpoint(receiver.Url);
+        var (id, _) = await bench.AddEndpoint(receiver.Address);
         await bench.Happen();
         await bench.Round();
         await Send(bench, HttpMethod.Patch, $"/v1/webhooks/{id}", """{"state":"off"}""");
         await bench.Round(TimeSpan.FromDays(2));
-        receiver.Requests.Count.ShouldBe(1);
+        receiver.Calls.Count.ShouldBe(1);
 
         await Send(bench, HttpMethod.Patch, $"/v1/webhooks/{id}", """{"state":"on"}""");
         await bench.Round();
 
-        receiver.Requests.Count.ShouldBe(2);
+        receiver.Calls.Count.ShouldBe(2);
         (await bench.Deliveries()).Single().State.ShouldBe(DeliveryState.Delivered);
     }
 
@@ -226,7 +226,7 @@ public sealed class EndpointRoutesTests
     {
         await using var bench = await WebhookBench.Start(store);
         await using var receiver = await Receiver.Start();
-        var (id, _) = await bench.AddEndpoint(receiver.Url);
+        var (id, _) = await bench.AddEndpoint(receiver.Address);
         for (var i = 0; i < 5; i++)
         {
             await bench.Happen();
@@ -257,7 +257,7 @@ public sealed class EndpointRoutesTests
     {
         await using var bench = await WebhookBench.Start();
         await using var receiver = await Receiver.Start();
-        var (id, _) = await bench.AddEndpoint(receiver.Url);
+        var (id, _) = await bench.AddEndpoint(receiver.Address);
         await bench.Happen();
         await bench.Happen();
         var (_, page) = await Send(bench, HttpMethod.Get, $"/v1/webhooks/{id}/deliveries?limit=1");

@@ -22,16 +22,16 @@ public sealed class PauseTests
         await using var bench = await WebhookBench.Start(store);
         await using var receiver = await Receiver.Start();
         receiver.Usually = Reply.Of(500);
-        await bench.AddEndpoint(receiver.Url);
+        await bench.AddEndpoint(receiver.Address);
         for (var i = 0; i < 30; i++)
             await bench.Happen();
 
         await bench.Round();
-        var first = receiver.Requests.Count;
+        var first = receiver.Calls.Count;
         first.ShouldBe(1);
         await bench.Round(TimeSpan.FromSeconds(5));
         await bench.Round(TimeSpan.FromSeconds(60));
-        receiver.Requests.Count.ShouldBe(3);
+        receiver.Calls.Count.ShouldBe(3);
 
         receiver.Usually = Reply.Ok;
         await bench.Round(TimeSpan.FromMinutes(5));
@@ -39,7 +39,7 @@ public sealed class PauseTests
 
         (await bench.Deliveries()).ShouldAllBe(delivery => delivery.State == DeliveryState.Delivered);
         receiver.Ledger.Ids.Count.ShouldBe(30);
-        receiver.Ledger.Contradicted.ShouldBeEmpty();
+        receiver.Ledger.Faults().ShouldBeEmpty();
     }
 
     [Fact]
@@ -48,7 +48,7 @@ public sealed class PauseTests
         await using var bench = await WebhookBench.Start();
         await using var receiver = await Receiver.Start();
         receiver.Tell(Reply.Of(400));
-        await bench.AddEndpoint(receiver.Url);
+        await bench.AddEndpoint(receiver.Address);
         var poison = await bench.Happen();
         await bench.Round();
         var others = new List<EventRow>();
@@ -57,7 +57,7 @@ public sealed class PauseTests
 
         await bench.Round(TimeSpan.FromSeconds(5));
 
-        var seen = receiver.Requests.Skip(1).Select(request => request.Id).ToArray();
+        var seen = receiver.Calls.Skip(1).Select(request => request.Id).ToArray();
         seen[..5].ShouldBe(others.Select(row => row.Id), ignoreOrder: true);
         seen[^1].ShouldBe(poison.Id);
     }
@@ -69,15 +69,15 @@ public sealed class PauseTests
         await using var dead = await Receiver.Start();
         await using var alive = await Receiver.Start();
         dead.Usually = Reply.Of(500);
-        await bench.AddEndpoint(dead.Url);
-        await bench.AddEndpoint(alive.Url);
+        await bench.AddEndpoint(dead.Address);
+        await bench.AddEndpoint(alive.Address);
         for (var i = 0; i < 20; i++)
             await bench.Happen();
 
         await bench.Round();
 
         alive.Ledger.Ids.Count.ShouldBe(20);
-        dead.Requests.Count.ShouldBe(1);
+        dead.Calls.Count.ShouldBe(1);
     }
 
     [Theory]
@@ -88,7 +88,7 @@ public sealed class PauseTests
         await using var bench = await WebhookBench.Start(store, new() { ["Webhooks:PerEndpoint"] = "2" });
         await using var receiver = await Receiver.Start();
         receiver.Usually = new Reply { Delay = TimeSpan.FromMilliseconds(30) };
-        await bench.AddEndpoint(receiver.Url);
+        await bench.AddEndpoint(receiver.Address);
         var owed = new List<string>();
         for (var i = 0; i < 20; i++)
             owed.Add((await bench.Happen()).Id);
@@ -97,8 +97,8 @@ public sealed class PauseTests
         await bench.Round();
 
         receiver.MostAtOnce.ShouldBeInRange(1, 2);
-        receiver.Requests.Count.ShouldBe(20);
-        receiver.Ledger.ShouldHold(owed);
+        receiver.Calls.Count.ShouldBe(20);
+        receiver.Ledger.Faults(owed).ShouldBeEmpty();
     }
 
     [Theory]
@@ -109,14 +109,14 @@ public sealed class PauseTests
         await using var bench = await WebhookBench.Start(store);
         await using var receiver = await Receiver.Start();
         receiver.Usually = new Reply { Status = 503, Delay = TimeSpan.FromMilliseconds(100) };
-        var (id, _) = await bench.AddEndpoint(receiver.Url);
+        var (id, _) = await bench.AddEndpoint(receiver.Address);
         for (var i = 0; i < 8; i++)
             await bench.Happen();
 
         await Task.WhenAll((await bench.Deliveries()).Select(delivery => bench.Deliver(delivery.Id)));
 
-        receiver.Requests.Count.ShouldBeLessThanOrEqualTo(4);
-        (await bench.Attempts()).Length.ShouldBe(receiver.Requests.Count);
+        receiver.Calls.Count.ShouldBeLessThanOrEqualTo(4);
+        (await bench.Attempts()).Length.ShouldBe(receiver.Calls.Count);
         (await bench.Endpoint(id)).PausedUntil.ShouldBe(bench.Clock.GetUtcNow().AddSeconds(5));
     }
 
@@ -126,7 +126,7 @@ public sealed class PauseTests
         await using var bench = await WebhookBench.Start();
         await using var receiver = await Receiver.Start();
         receiver.Tell(Reply.Of(503));
-        var (id, _) = await bench.AddEndpoint(receiver.Url);
+        var (id, _) = await bench.AddEndpoint(receiver.Address);
         await bench.Happen();
         await bench.Round();
         bench.Clock.Advance(TimeSpan.FromSeconds(5));
@@ -135,9 +135,9 @@ public sealed class PauseTests
 
         took.ShouldBeTrue();
         await bench.Round(TimeSpan.FromSeconds(49));
-        receiver.Requests.Count.ShouldBe(1);
+        receiver.Calls.Count.ShouldBe(1);
         await bench.Round(TimeSpan.FromSeconds(1));
-        receiver.Requests.Count.ShouldBe(2);
+        receiver.Calls.Count.ShouldBe(2);
     }
 
     [Fact]
@@ -145,8 +145,8 @@ public sealed class PauseTests
     {
         await using var bench = await WebhookBench.Start(settings: new() { ["Webhooks:PerEndpoint"] = "2" });
         await using var receiver = await Receiver.Start();
-        await bench.AddEndpoint(receiver.Url);
-        await bench.AddEndpoint(receiver.Url);
+        await bench.AddEndpoint(receiver.Address);
+        await bench.AddEndpoint(receiver.Address);
         for (var i = 0; i < 10; i++)
             await bench.Happen();
 
@@ -162,7 +162,7 @@ public sealed class PauseTests
         await using var bench = await WebhookBench.Start(store, settings: new() { ["Webhooks:SwitchOffAfterHours"] = "100" });
         await using var receiver = await Receiver.Start();
         receiver.Usually = Reply.Of(500);
-        var (id, _) = await bench.AddEndpoint(receiver.Url);
+        var (id, _) = await bench.AddEndpoint(receiver.Address);
         await bench.Happen();
         await bench.Round();
 
@@ -176,6 +176,6 @@ public sealed class PauseTests
         data.Select(warning => warning.GetProperty("state").GetString()).ShouldBe(["paused", "paused", "paused", "switchedOff"]);
         (await bench.Endpoint(id)).State.ShouldBe(EndpointState.SwitchedOff);
         (await bench.Deliveries()).ShouldAllBe(delivery => delivery.State == DeliveryState.GivenUp);
-        receiver.Requests.Count.ShouldBeLessThanOrEqualTo(12);
+        receiver.Calls.Count.ShouldBeLessThanOrEqualTo(12);
     }
 }

@@ -1,42 +1,33 @@
-using System.Collections.Concurrent;
-using System.Security.Cryptography;
-
 namespace CapPrep.TestKit.Service;
 
-/// <summary>
-/// What a receiver has to show for itself: every id it saw, how often, and that each id always had the same body.
-/// </summary>
-public sealed class Ledger
+/// <summary>What a receiver may hold a sender to: one id has one body, however often it comes.</summary>
+public sealed class Ledger(IReadOnlyList<ReceivedCall> calls)
 {
-    private readonly ConcurrentDictionary<string, Entry> _entries = new(StringComparer.Ordinal);
+    /// <summary>Different ids, in the order of their first calls.</summary>
+    public IReadOnlyList<string> Ids => [.. calls.Select(call => call.Id).Distinct()];
 
-    /// <summary>Ids seen, sorted.</summary>
-    public IReadOnlyList<string> Ids => [.. _entries.Keys.Order(StringComparer.Ordinal)];
+    public int TimesSeen(string id) => calls.Count(call => call.Id == id);
 
-    /// <summary>Ids that came with more than one body; there must be none.</summary>
-    public IReadOnlyList<string> Contradicted =>
-        [.. _entries.Where(entry => entry.Value.Bodies.Count > 1).Select(entry => entry.Key).Order(StringComparer.Ordinal)];
-
-    public int TimesSeen(string id) => _entries.TryGetValue(id, out var entry) ? entry.Times : 0;
-
-    public void Note(string id, ReadOnlySpan<byte> body)
+    /// <summary>What is wrong; empty: nothing.</summary>
+    public IReadOnlyList<string> Faults()
     {
-        var sha = Convert.ToHexStringLower(SHA256.HashData(body));
-        _entries.AddOrUpdate(id, _ => new Entry(1, [sha]), (_, entry) => new Entry(entry.Times + 1, [.. entry.Bodies.Union([sha])]));
-    }
-
-    /// <summary>Fails unless exactly these ids were seen, each at least once and always with one body.</summary>
-    public void ShouldHold(IEnumerable<string> owed)
-    {
-        var wanted = owed.Order(StringComparer.Ordinal).ToArray();
-        var missing = wanted.Except(Ids).ToArray();
-        var foreign = Ids.Except(wanted).ToArray();
-        if (missing.Length + foreign.Length + Contradicted.Count > 0)
+        var faults = new List<string>();
+        foreach (var copies in calls.GroupBy(call => call.Id))
         {
-            throw new InvalidOperationException(
-                $"Missing: {string.Join(", ", missing)}. Never owed: {string.Join(", ", foreign)}. With two bodies: {string.Join(", ", Contradicted)}.");
+            if (copies.Key.Length == 0)
+                faults.Add("a call has no id");
+            if (copies.Select(call => Convert.ToHexString(call.Body)).Distinct().Count() > 1)
+                faults.Add($"{copies.Key} came with different bodies");
         }
+
+        return faults;
     }
 
-    private sealed record Entry(int Times, IReadOnlyList<string> Bodies);
+    /// <summary>As above, and what was owed and did not come, or came and was not owed.</summary>
+    public IReadOnlyList<string> Faults(IReadOnlyCollection<string> owed) =>
+    [
+        .. Faults(),
+        .. owed.Except(Ids).Select(id => $"{id} never came"),
+        .. Ids.Except(owed).Select(id => $"{id} was never owed"),
+    ];
 }

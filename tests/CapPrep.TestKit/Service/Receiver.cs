@@ -12,19 +12,42 @@ using Microsoft.Extensions.Logging;
 
 namespace CapPrep.TestKit.Service;
 
-/// <summary>
-/// A receiver of webhooks: a real listener on a free loopback port that keeps every request and answers as it was
-/// told, 204 when it was told nothing.
-/// </summary>
+/// <summary>A receiver of webhooks on a free loopback port: real listener, every call kept, answers by the test's will.</summary>
 public sealed class Receiver : IAsyncDisposable
 {
     private readonly WebApplication _app;
-    private readonly ConcurrentQueue<Reply> _replies = new();
-    private readonly List<Received> _requests = [];
-    private readonly SemaphoreSlim _came = new(0);
-    private int _atOnce;
+    private readonly ConcurrentQueue<ReceivedCall> _calls = new();
+    private readonly ConcurrentQueue<Reply> _told = new();
+    private readonly Lock _counting = new();
+    private int _open;
 
-    private Receiver(X509Certificate2? certificate)
+    private Receiver(WebApplication app) => _app = app;
+
+    /// <summary>Where to send.</summary>
+    public Uri Address { get; private set; } = null!;
+
+    public int Port => Address.Port;
+
+    /// <summary>All calls so far, in the order they came in.</summary>
+    public IReadOnlyList<ReceivedCall> Calls => [.. _calls];
+
+    /// <summary>What the calls say together.</summary>
+    public Ledger Ledger => new(Calls);
+
+    /// <summary>Most calls that were open at the same time.</summary>
+    public int MostAtOnce { get; private set; }
+
+    /// <summary>Answers a call for which no reply was told; the usual answer is 204.</summary>
+    public Func<ReceivedCall, HttpContext, Task> Answer { get; set; } = (_, context) => Reply.Ok.Send(context);
+
+    /// <summary>Answers every call for which no reply was told.</summary>
+    public Reply Usually
+    {
+        set => Answer = (_, context) => value.Send(context);
+    }
+
+    /// <param name="certificate">Listens by https with it; null: plain http.</param>
+    public static async Task<Receiver> Start(X509Certificate2? certificate = null)
     {
         var builder = WebApplication.CreateSlimBuilder();
         builder.Logging.ClearProviders();
@@ -35,124 +58,77 @@ public sealed class Receiver : IAsyncDisposable
             if (certificate is not null)
                 listen.UseHttps(certificate);
         }));
-        _app = builder.Build();
-        _app.Run(Handle);
-    }
-
-    /// <summary>Address of a path on this receiver.</summary>
-    public Uri Url { get; private set; } = null!;
-
-    public int Port => Url.Port;
-
-    public Ledger Ledger { get; } = new();
-
-    /// <summary>What is answered once the told replies are used up.</summary>
-    public Reply Usually { get; set; } = Reply.Ok;
-
-    /// <summary>Most requests that were open at the same time.</summary>
-    public int MostAtOnce { get; private set; }
-
-    /// <summary>All requests so far, in the order they came.</summary>
-    public IReadOnlyList<Received> Requests
-    {
-        get
-        {
-            lock (_requests)
-                return [.. _requests];
-        }
-    }
-
-    /// <param name="certificate">Listens by https with it; null: plain http.</param>
-    public static async Task<Receiver> Start(X509Certificate2? certificate = null)
-    {
-        var receiver = new Receiver(certificate);
-        await receiver._app.StartAsync();
-        var address = receiver._app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First();
-        receiver.Url = new Uri(new Uri(address), "/hook");
+        var app = builder.Build();
+        var receiver = new Receiver(app);
+        app.MapPost("/{**path}", receiver.Take);
+        await app.StartAsync();
+        var address = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.Single();
+        receiver.Address = new Uri(address + "/hook");
         return receiver;
     }
 
-    /// <summary>Answers the next requests so, one after the other.</summary>
+    /// <summary>Answers the next calls so, one after the other.</summary>
     public void Tell(params ReadOnlySpan<Reply> replies)
     {
         foreach (var reply in replies)
-            _replies.Enqueue(reply);
+            _told.Enqueue(reply);
     }
 
-    /// <summary>Waits until one more request has come and gives it.</summary>
-    public async Task<Received> Next(CancellationToken cancel)
+    /// <summary>Waits until so many calls have come in; fails after twenty seconds.</summary>
+    public async Task Until(int calls)
     {
-        await _came.WaitAsync(cancel);
-        return Requests[^1];
+        for (var tries = 0; tries < 400; tries++)
+        {
+            if (_calls.Count >= calls)
+                return;
+            await Task.Delay(50);
+        }
+
+        throw new TimeoutException($"{_calls.Count} of {calls} calls came in.");
     }
 
     public async ValueTask DisposeAsync()
     {
+        // Answers without end must not be waited for.
         using var now = new CancellationTokenSource(TimeSpan.Zero);
         await _app.StopAsync(now.Token);
         await _app.DisposeAsync();
-        _came.Dispose();
     }
 
-    private async Task Handle(HttpContext context)
+    private async Task Take(HttpContext context)
     {
+        Count(1);
         try
         {
-            await Answer(context);
+            var call = await Read(context.Request);
+            _calls.Enqueue(call);
+            await (_told.TryDequeue(out var reply) ? reply.Send(context) : Answer(call, context));
         }
         finally
         {
-            Interlocked.Decrement(ref _atOnce);
+            Count(-1);
         }
     }
 
-    private async Task Answer(HttpContext context)
+    private static async Task<ReceivedCall> Read(HttpRequest request)
     {
-        Count(Interlocked.Increment(ref _atOnce));
         using var body = new MemoryStream();
-        await context.Request.Body.CopyToAsync(body, context.RequestAborted);
-        Keep(context.Request, body.ToArray());
-        var reply = _replies.TryDequeue(out var told) ? told : Usually;
-        await Task.Delay(reply.Delay, context.RequestAborted);
-        if (reply.Reset)
+        await request.Body.CopyToAsync(body);
+        var headers = request.Headers.ToDictionary(header => header.Key, header => header.Value.ToString(), StringComparer.OrdinalIgnoreCase);
+        return new ReceivedCall(
+            headers.GetValueOrDefault("webhook-id", ""),
+            headers.GetValueOrDefault("webhook-timestamp", ""),
+            headers.GetValueOrDefault("webhook-signature", ""),
+            headers,
+            body.ToArray());
+    }
+
+    private void Count(int step)
+    {
+        lock (_counting)
         {
-            context.Abort();
-            return;
-        }
-
-        context.Response.StatusCode = reply.Status;
-        foreach (var (name, value) in reply.Headers)
-            context.Response.Headers[name] = value;
-        await Write(context, reply);
-    }
-
-    private void Count(int atOnce)
-    {
-        lock (_requests)
-            MostAtOnce = Math.Max(MostAtOnce, atOnce);
-    }
-
-    private void Keep(HttpRequest request, byte[] body)
-    {
-        var headers = request.Headers.ToDictionary(header => header.Key.ToLowerInvariant(), header => header.Value.ToString());
-        var received = new Received(DateTimeOffset.UtcNow, request.Method, request.Path, headers, body);
-        lock (_requests)
-            _requests.Add(received);
-        if (headers.TryGetValue("webhook-id", out var id))
-            Ledger.Note(id, body);
-        _came.Release();
-    }
-
-    private static async Task Write(HttpContext context, Reply reply)
-    {
-        var cancel = context.RequestAborted;
-        if (reply.Body.Length > 0)
-            await context.Response.WriteAsync(reply.Body, cancel);
-        while ((reply.Endless || reply.Drip is not null) && !cancel.IsCancellationRequested)
-        {
-            await context.Response.WriteAsync(reply.Endless ? new string('x', 8192) : ".", cancel);
-            await context.Response.Body.FlushAsync(cancel);
-            await Task.Delay(reply.Drip ?? TimeSpan.Zero, cancel);
+            _open += step;
+            MostAtOnce = Math.Max(MostAtOnce, _open);
         }
     }
 }

@@ -11,15 +11,24 @@ internal static class OutsideField
     private static IEnumerable<Occurrence> Find(Subject subject, RuleInForce rule)
     {
         var area = new SewableArea(subject.Seated.Zone, subject.Setup.Frame, subject.Setup.Machine);
-        return PointRuns.Of(subject, rule.Limits, i => Outside(area, subject.Points.At(i)));
+        var worst = Enumerable.Range(0, subject.Points.Count)
+            .Select(i => area.Outside(subject.Points.At(i)))
+            .MaxBy(outside => outside.Distance);
+        return worst.Distance == 0
+            ? []
+            : PointRuns.Of(subject, rule.Limits, i => Outside(area, subject.Points.At(i))).Select(run => run with { Text = Spoken(worst.Of) });
     }
 
-    private static double? Outside(SewableArea area, TapePoint point)
+    private static double? Outside(SewableArea area, TapePoint point) =>
+        area.Outside(point).Distance is > 0 and var distance ? distance / Tenths.PerMillimeter : null;
+
+    private static string Spoken(Edge edge) => edge switch
     {
-        var distance = area.DistanceOutside(point);
-        return distance > 0 ? distance / Tenths.PerMillimeter : null;
-    }
+        Edge.Zone => "zone of the cap style",
+        Edge.Frame => "field of the frame",
+        _ => "field of the machine",
+    };
 
     private static string Say(Report report) =>
-        $"Needle points lie up to {Figure.Mm(report.Measured)} outside what style, frame and machine let the needle reach.";
+        $"Needle points lie up to {Figure.Mm(report.Measured)} outside the {report.Worst.Text}.";
 }

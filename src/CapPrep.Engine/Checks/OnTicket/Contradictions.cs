@@ -1,3 +1,4 @@
+using CapPrep.Engine.Sequence;
 using CapPrep.Engine.Tickets;
 using CapPrep.Engine.Trade;
 
@@ -52,6 +53,8 @@ internal static class Contradictions
         var (stitches, stops) = (subject.Stitches.Count, Math.Max(0, subject.Stitches.Blocks - 1));
         if (stitches > machine.MaxStitches)
             yield return Here("/machine", $"The tape has {Figure.Count(stitches, "stitch", "stitches")}; machine {machine.Id} takes {Figure.Plain(machine.MaxStitches.Value, 0)}.");
+        if (SewTape.LongestThread(subject.Stitches) is var longest && longest > SewTape.LongestStitchOf(machine))
+            yield return Here("/machine", $"The tape has a stitch of {Figure.Mm(longest.Millimeters)}; machine {machine.Id} takes {Figure.Mm(SewTape.LongestStitchOf(machine).Millimeters)}.");
         if (stops > machine.MaxStops)
             yield return Here("/machine", $"The tape has {Figure.Count(stops, "color stop")}; machine {machine.Id} takes {Figure.Plain(machine.MaxStops.Value, 0)}.");
     }

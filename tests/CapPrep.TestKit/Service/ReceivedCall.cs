@@ -1,28 +1,21 @@
 using System.Security.Cryptography;
 using System.Text;
+using Microsoft.AspNetCore.Http;
 
 namespace CapPrep.TestKit.Service;
 
-/// <summary>One request that a receiver got.</summary>
-/// <param name="At">When, by the system's clock.</param>
-/// <param name="Headers">Names in lower case.</param>
-public sealed record Received(
-    DateTimeOffset At, string Method, string Path, IReadOnlyDictionary<string, string> Headers, byte[] Body)
+/// <summary>One call as it came in.</summary>
+public sealed record ReceivedCall(string Id, string Timestamp, string Signature, IReadOnlyDictionary<string, string> Headers, byte[] Body)
 {
-    public string Id => Headers["webhook-id"];
+    public string Text => Encoding.UTF8.GetString(Body);
 
-    public long Timestamp => long.Parse(Headers["webhook-timestamp"]);
-
-    /// <summary>
-    /// Whether one of the signatures was made with the secret, as a receiver would check it that knows the Standard
-    /// Webhooks text only.
-    /// </summary>
+    /// <summary>Whether one of the signatures was made with the secret, checked by the Standard Webhooks text alone.</summary>
     public bool IsSignedWith(string secret)
     {
         var key = Convert.FromBase64String(secret["whsec_".Length..]);
         byte[] signed = [.. Encoding.UTF8.GetBytes($"{Id}.{Timestamp}."), .. Body];
         var wanted = "v1," + Convert.ToBase64String(HMACSHA256.HashData(key, signed));
-        return Headers["webhook-signature"].Split(' ').Contains(wanted);
+        return Signature.Split(' ').Contains(wanted);
     }
 }
 
@@ -54,4 +47,27 @@ public sealed record Reply
     /// <summary>The receiver asks for a wait.</summary>
     public static Reply Later(int status, int seconds) =>
         new() { Status = status, Headers = new Dictionary<string, string> { ["Retry-After"] = seconds.ToString() } };
+
+    public async Task Send(HttpContext context)
+    {
+        var cancel = context.RequestAborted;
+        await Task.Delay(Delay, cancel);
+        if (Reset)
+        {
+            context.Abort();
+            return;
+        }
+
+        context.Response.StatusCode = Status;
+        foreach (var (name, value) in Headers)
+            context.Response.Headers[name] = value;
+        if (Body.Length > 0)
+            await context.Response.WriteAsync(Body, cancel);
+        while ((Endless || Drip is not null) && !cancel.IsCancellationRequested)
+        {
+            await context.Response.WriteAsync(Endless ? new string('x', 8192) : ".", cancel);
+            await context.Response.Body.FlushAsync(cancel);
+            await Task.Delay(Drip ?? TimeSpan.Zero, cancel);
+        }
+    }
 }

@@ -5,6 +5,8 @@ using Hangfire.Common;
 using Hangfire.InMemory;
 using Hangfire.PostgreSql;
 using Hangfire.PostgreSql.Factories;
+using Hangfire.States;
+using Hangfire.Storage;
 using Npgsql;
 
 namespace CapPrep.Service.Bench;
@@ -21,8 +23,8 @@ internal static class HangfireSetup
     {
         services.AddSingleton(_ => Storage(settings));
         services.AddSingleton<JobActivator>(provider => new AspNetCoreJobActivator(provider.GetRequiredService<IServiceScopeFactory>()));
-        // Empty: the global filters would retry ten times; our rows carry the attempts.
-        services.AddSingleton<IJobFilterProvider>(new JobFilterProviderCollection());
+        // Not the global filters: they would retry ten times; our rows carry the attempts.
+        services.AddSingleton<IJobFilterProvider>(new JobFilterCollection { new FailedForAnHour() });
         services.AddHangfire(_ => { });
         if (settings.Has(Role.Worker))
             services.AddHostedService<HangfireServers>();
@@ -51,12 +53,31 @@ internal static class HangfireSetup
         command.ExecuteNonQuery();
         try
         {
-            return new PostgreSqlStorage(new NpgsqlConnectionFactory(settings.Database.ConnectionString!, options), options);
+            return new PostgreSqlStorage(new NpgsqlConnectionFactory(settings.Database.ConnectionString!, options), options)
+            {
+                JobExpirationTimeout = TimeSpan.FromHours(1),
+            };
         }
         finally
         {
             command.CommandText = $"SELECT pg_advisory_unlock({SchemaLock})";
             command.ExecuteNonQuery();
+        }
+    }
+
+    /// <summary>
+    /// A Hangfire job that threw is shown for an hour and then forgotten; by itself it would stay for good.
+    /// </summary>
+    private sealed class FailedForAnHour : IApplyStateFilter
+    {
+        public void OnStateApplied(ApplyStateContext context, IWriteOnlyTransaction transaction)
+        {
+            if (context.NewState is FailedState)
+                transaction.ExpireJob(context.BackgroundJob.Id, TimeSpan.FromHours(1));
+        }
+
+        public void OnStateUnapplied(ApplyStateContext context, IWriteOnlyTransaction transaction)
+        {
         }
     }
 }

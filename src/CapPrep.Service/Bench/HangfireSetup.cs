@@ -6,7 +6,6 @@ using Hangfire.InMemory;
 using Hangfire.PostgreSql;
 using Hangfire.PostgreSql.Factories;
 using Hangfire.States;
-using Hangfire.Storage;
 using Npgsql;
 
 namespace CapPrep.Service.Bench;
@@ -24,7 +23,7 @@ internal static class HangfireSetup
         services.AddSingleton(_ => Storage(settings));
         services.AddSingleton<JobActivator>(provider => new AspNetCoreJobActivator(provider.GetRequiredService<IServiceScopeFactory>()));
         // Not the global filters: they would retry ten times; our rows carry the attempts.
-        services.AddSingleton<IJobFilterProvider>(new JobFilterCollection { new FailedForAnHour() });
+        services.AddSingleton<IJobFilterProvider>(new JobFilterCollection { new FailedForAWhile() });
         services.AddHangfire(_ => { });
         if (settings.Has(Role.Worker))
             services.AddHostedService<HangfireServers>();
@@ -66,18 +65,27 @@ internal static class HangfireSetup
     }
 
     /// <summary>
-    /// A Hangfire job that threw is shown for an hour and then forgotten; by itself it would stay for good.
+    /// A Hangfire job that threw is shown as failed for as long as one that succeeded; by itself it would stay for good.
     /// </summary>
-    private sealed class FailedForAnHour : IApplyStateFilter
+    private sealed class FailedForAWhile : IElectStateFilter
     {
-        public void OnStateApplied(ApplyStateContext context, IWriteOnlyTransaction transaction)
+        public void OnStateElection(ElectStateContext context)
         {
-            if (context.NewState is FailedState)
-                transaction.ExpireJob(context.BackgroundJob.Id, TimeSpan.FromHours(1));
+            if (context.CandidateState is FailedState failed)
+                context.CandidateState = new FailedAndOver(failed);
         }
+    }
 
-        public void OnStateUnapplied(ApplyStateContext context, IWriteOnlyTransaction transaction)
-        {
-        }
+    private sealed class FailedAndOver(FailedState failed) : IState
+    {
+        public string Name => FailedState.StateName;
+
+        public string Reason => failed.Reason;
+
+        public bool IsFinal => true;
+
+        public bool IgnoreJobLoadException => false;
+
+        public Dictionary<string, string> SerializeData() => failed.SerializeData();
     }
 }

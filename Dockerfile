@@ -3,6 +3,7 @@ FROM mcr.microsoft.com/dotnet/sdk:10.0 AS build
 WORKDIR /source
 COPY global.json Directory.Build.props Directory.Packages.props CapPrep.sln .editorconfig ./
 COPY src ./src
+COPY openapi ./openapi
 RUN dotnet publish src/CapPrep.Service/CapPrep.Service.csproj -c Release -o /app
 
 FROM mcr.microsoft.com/dotnet/aspnet:10.0-noble-chiseled

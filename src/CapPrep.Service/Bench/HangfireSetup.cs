@@ -5,7 +5,6 @@ using Hangfire.Common;
 using Hangfire.InMemory;
 using Hangfire.PostgreSql;
 using Hangfire.PostgreSql.Factories;
-using Hangfire.States;
 using Npgsql;
 
 namespace CapPrep.Service.Bench;
@@ -22,8 +21,7 @@ internal static class HangfireSetup
     {
         services.AddSingleton(_ => Storage(settings));
         services.AddSingleton<JobActivator>(provider => new AspNetCoreJobActivator(provider.GetRequiredService<IServiceScopeFactory>()));
-        // Not the global filters: they would retry ten times; our rows carry the attempts.
-        services.AddSingleton<IJobFilterProvider>(new JobFilterCollection { new FailedForAWhile() });
+        services.AddSingleton<IJobFilterProvider, FaultFilter>();
         services.AddHangfire(_ => { });
         if (settings.Has(Role.Worker))
             services.AddHostedService<HangfireServers>();
@@ -62,30 +60,5 @@ internal static class HangfireSetup
             command.CommandText = $"SELECT pg_advisory_unlock({SchemaLock})";
             command.ExecuteNonQuery();
         }
-    }
-
-    /// <summary>
-    /// A Hangfire job that threw is shown as failed for as long as one that succeeded; by itself it would stay for good.
-    /// </summary>
-    private sealed class FailedForAWhile : IElectStateFilter
-    {
-        public void OnStateElection(ElectStateContext context)
-        {
-            if (context.CandidateState is FailedState failed)
-                context.CandidateState = new FailedAndOver(failed);
-        }
-    }
-
-    private sealed class FailedAndOver(FailedState failed) : IState
-    {
-        public string Name => FailedState.StateName;
-
-        public string Reason => failed.Reason;
-
-        public bool IsFinal => true;
-
-        public bool IgnoreJobLoadException => false;
-
-        public Dictionary<string, string> SerializeData() => failed.SerializeData();
     }
 }

@@ -66,6 +66,7 @@ internal static class CommandLine
         ["key", "list", .. var rest] => KeyCommands.List(rest),
         ["key", "end", var id, .. var rest] => KeyCommands.End(id, rest),
         ["health", .. var rest] => HealthCommand.Run(rest),
+        ["openapi", .. var rest] => OpenApiCommand.Run(rest),
         ["backup", .. var rest] => Backup.Run(rest),
         ["version"] => Version(),
         ["help" or "--help" or "-h"] => Help(),

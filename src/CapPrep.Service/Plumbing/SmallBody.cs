@@ -26,7 +26,8 @@ internal static class SmallBody
         var count = violations.Count == 1 ? "1 fault" : string.Create(CultureInfo.InvariantCulture, $"{violations.Count} faults");
         return new Refusal(
             broken ? Problems.RequestMalformed : Problems.QuestionInvalid,
-            $"{count} in the body: {string.Join(", ", places)}.") { Violations = violations };
+            $"{count} in the body: {string.Join(", ", places)}.")
+        { Violations = violations };
     }
 
     private static string Place(Violation violation) => violation switch

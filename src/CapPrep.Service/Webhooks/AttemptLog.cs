@@ -48,16 +48,21 @@ internal sealed class AttemptLog(AppDb db, EndpointHealth health, RetrySchedule 
             _ => DeliveryState.Owed,
         };
 
-        // Given up meanwhile, it stays so unless it arrived.
+        // Given up meanwhile, it stays so unless it arrived; a next attempt is only for what is still owed.
         return await db.Deliveries
             .Where(row => row.Id == owed.Delivery.Id && row.Fence == owed.Fence)
             .ExecuteUpdateAsync(
-                set => set
-                    .SetProperty(row => row.State, row => arrived || row.State == DeliveryState.Owed ? state : row.State)
-                    .SetProperty(row => row.Attempts, made)
-                    .SetProperty(row => row.NextAt, row => row.State == DeliveryState.Owed ? next : null)
-                    .SetProperty(row => row.LeaseHolder, (string?)null)
-                    .SetProperty(row => row.LeaseUntil, (DateTimeOffset?)null),
+                set =>
+                {
+                    set.SetProperty(row => row.State, row => arrived || row.State == DeliveryState.Owed ? state : row.State)
+                        .SetProperty(row => row.Attempts, made)
+                        .SetProperty(row => row.LeaseHolder, (string?)null)
+                        .SetProperty(row => row.LeaseUntil, (DateTimeOffset?)null);
+                    if (next is { } at)
+                        set.SetProperty(row => row.NextAt, row => row.State == DeliveryState.Owed ? at : null);
+                    else
+                        set.SetProperty(row => row.NextAt, (DateTimeOffset?)null);
+                },
                 cancel) == 1;
     }
 

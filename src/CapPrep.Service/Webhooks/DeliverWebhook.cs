@@ -22,7 +22,7 @@ internal sealed class DeliverWebhook(
     /// <summary>Deliveries that one turn makes at most, so that other endpoints get theirs.</summary>
     private const int MostInARow = 50;
 
-    private static readonly TimeSpan LeaseMargin = TimeSpan.FromSeconds(30);
+    private static readonly TimeSpan LeaseMargin = TimeSpan.FromSeconds(10);
 
     private TimeSpan Lease => TimeSpan.FromSeconds(settings.Webhooks.TimeoutSeconds) + LeaseMargin;
 

@@ -169,7 +169,7 @@ public sealed class CatalogTests(QuietService quiet) : IClassFixture<QuietServic
         await client.Change("/v1/cap-styles/visor", await client.BodyOf("/v1/cap-styles/visor", ("name", "Visor, wide")), "\"1\"");
         await client.Retire("/v1/cap-styles/visor", "\"2\"");
 
-        var rows = await quiet.Service.Look(db => db.Audit.Where(row => row.Shop == "audited").OrderBy(row => row.Id).ToArrayAsync());
+        var rows = await quiet.Service.Look(db => db.Audit.Where(row => row.Shop == "audited" && row.Kind == "cap-styles").OrderBy(row => row.Id).ToArrayAsync());
 
         rows.Select(row => (row.Action, row.Kind, row.Target, row.Version)).ShouldBe(
             [("put", "cap-styles", "visor", (int?)2), ("retire", "cap-styles", "visor", (int?)3)]);

@@ -168,6 +168,7 @@ internal sealed class KillStage : IAsyncDisposable
             ["CapPrep__Http__ManagementUrl"] = "off",
             ["CapPrep__Workers__LeaseSeconds"] = "5",
             ["CapPrep__Webhooks__AllowedNetworks"] = "127.0.0.0/8",
+            ["CapPrep__Webhooks__TimeoutSeconds"] = "2",
             ["CapPrep__Webhooks__WaitsSeconds"] = "0,1,1,1,1,1,1,1,1,1",
         };
         if (_database is not null)

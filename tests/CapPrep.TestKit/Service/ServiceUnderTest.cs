@@ -4,6 +4,7 @@ using CapPrep.Service.Access;
 using CapPrep.Service.Commands;
 using CapPrep.Service.Plumbing;
 using CapPrep.Service.Storage;
+using CapPrep.TestKit.Documents;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
@@ -59,9 +60,11 @@ public sealed class ServiceUnderTest : IAsyncDisposable
     }
 
     /// <summary>A client with another key, or with none.</summary>
-    public HttpClient ClientWith(string? key)
+    /// <param name="held">It fails on answers that the API document does not know; false: for answers made up by a test.</param>
+    public HttpClient ClientWith(string? key, bool held = true)
     {
-        var client = new HttpClient(new SocketsHttpHandler { AllowAutoRedirect = false }) { BaseAddress = Address, Timeout = TimeSpan.FromSeconds(100) };
+        var handler = new SocketsHttpHandler { AllowAutoRedirect = false };
+        var client = new HttpClient(held ? new ContractHandler(handler) : handler) { BaseAddress = Address, Timeout = TimeSpan.FromSeconds(100) };
         if (key is not null)
             client.DefaultRequestHeaders.Authorization = new AuthenticationHeaderValue("Bearer", key);
         _clients.Add(client);

@@ -50,7 +50,10 @@ internal static class HangfireSetup
         command.ExecuteNonQuery();
         try
         {
-            return new PostgreSqlStorage(new NpgsqlConnectionFactory(settings.Database.ConnectionString!, options), options);
+            return new PostgreSqlStorage(new NpgsqlConnectionFactory(settings.Database.ConnectionString!, options), options)
+            {
+                JobExpirationTimeout = TimeSpan.FromHours(1),
+            };
         }
         finally
         {

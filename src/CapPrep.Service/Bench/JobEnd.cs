@@ -16,7 +16,8 @@ internal sealed record JobFailure(string Code, string ErrorId, string Message);
 
 /// <summary>
 /// Ends a job in one transaction: documents, row, events and what is owed, or nothing of it. A worker whose fence is
-/// no longer the row's has lost the job to another; its work is thrown away.
+/// no longer the row's has lost the job to another; its work is thrown away. Locks are taken in the order that every
+/// writer keeps: the documents, rows of jobs, the position counter.
 /// </summary>
 internal sealed class JobEnd(
     AppDb db, DocumentStore documents, JobEvents events, Waiters waiters, IHandover handover, Settings settings, TimeProvider clock)
@@ -76,6 +77,7 @@ internal sealed class JobEnd(
     {
         var now = clock.GetUtcNow();
         await using var transaction = await db.Database.BeginTransactionAsync(cancel);
+        await db.ShareDocuments(cancel);
         foreach (var paper in papers)
             await documents.Add(claim.Shop, claim.Id, paper.Kind, paper.ContentType, paper.Bytes, Expires(paper.Kind, now), cancel);
         if (await update(now) == 0)

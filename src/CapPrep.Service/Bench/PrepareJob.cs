@@ -1,3 +1,4 @@
+using System.Data.Common;
 using System.Diagnostics;
 using CapPrep.Engine;
 using CapPrep.Engine.Tapes;
@@ -69,12 +70,18 @@ internal sealed partial class PrepareJob(
         }
         catch (OperationCanceledException) when (cancel.IsCancellationRequested)
         {
-            await PutBack(claim, CancellationToken.None);
+            await PutBack(claim, counts: false, CancellationToken.None);
             throw;
         }
         catch (TimeoutException fault)
         {
             await GiveUp(claim, job, "time-limit", $"CapPrep did not finish this job in {settings.Workers.JobTimeoutSeconds} s. {Kept}", fault, cancel);
+        }
+        catch (Exception fault) when (fault is DbException or DbUpdateException)
+        {
+            // Not the job's fault: it waits for the next sweep, by when the database may be well again.
+            Missed(log, fault, job.Id, job.Attempts);
+            await PutBack(claim, counts: true, cancel);
         }
         catch (Exception fault) when (job.Attempts >= settings.Workers.MaxAttempts)
         {
@@ -83,7 +90,7 @@ internal sealed partial class PrepareJob(
         catch (Exception fault)
         {
             Missed(log, fault, job.Id, job.Attempts);
-            await PutBack(claim, cancel);
+            await PutBack(claim, counts: true, cancel);
             handover.Prepare(job.Id);
         }
     }
@@ -117,11 +124,13 @@ internal sealed partial class PrepareJob(
         await end.Fail(claim, new JobFailure(code, errorId, message), job.Attempts, cancel);
     }
 
-    private Task<int> PutBack(Claim claim, CancellationToken cancel) => db.Jobs
+    /// <param name="counts">False when the service stops: that is not the job's fault.</param>
+    private Task<int> PutBack(Claim claim, bool counts, CancellationToken cancel) => db.Jobs
         .Where(job => job.Id == claim.Id && job.Fence == claim.Fence && job.Status == JobStatus.Working)
         .ExecuteUpdateAsync(
             set => set
                 .SetProperty(job => job.Status, JobStatus.Queued)
+                .SetProperty(job => job.Attempts, job => counts ? job.Attempts : job.Attempts - 1)
                 .SetProperty(job => job.HandedAt, (DateTimeOffset?)null)
                 .SetProperty(job => job.LeaseHolder, (string?)null)
                 .SetProperty(job => job.LeaseUntil, (DateTimeOffset?)null),

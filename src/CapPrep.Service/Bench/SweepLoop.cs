@@ -35,7 +35,7 @@ internal sealed class SweepLoop(
 
     /// <summary>
     /// Jobs of a process that died go back. If it had more than one, nobody knows which of them killed it: they are
-    /// suspect and the attempt does not count; only a death while alone does.
+    /// suspect from now on and the attempt does not count; only a death while alone does.
     /// </summary>
     /// <param name="expiredBefore">Null: whatever the lease says.</param>
     private async Task PutBack(AppDb db, DateTimeOffset? expiredBefore, CancellationToken cancel)
@@ -59,7 +59,7 @@ internal sealed class SweepLoop(
         .ExecuteUpdateAsync(
             set => set
                 .SetProperty(job => job.Status, JobStatus.Queued)
-                .SetProperty(job => job.Suspect, suspect)
+                .SetProperty(job => job.Suspect, job => job.Suspect || suspect)
                 .SetProperty(job => job.Attempts, job => suspect ? job.Attempts - 1 : job.Attempts)
                 .SetProperty(job => job.HandedAt, (DateTimeOffset?)null)
                 .SetProperty(job => job.LeaseHolder, (string?)null)

@@ -14,13 +14,15 @@ internal enum Erased
 
 /// <summary>
 /// Takes a job out of the tables with everything that hangs on it. Its events stay, without the caller's own data;
-/// its neighbors in the line of revisions become each other's neighbors.
+/// its neighbors in the line of revisions become each other's neighbors. Locks are taken in the order that every
+/// writer keeps: the documents, rows of jobs, the position counter.
 /// </summary>
 internal sealed class JobEraser(AppDb db, DocumentStore documents, EventLog events, TimeProvider clock)
 {
     public async Task<Erased> Erase(string id, CancellationToken cancel)
     {
         await using var transaction = await db.Database.BeginTransactionAsync(cancel);
+        await db.OwnDocuments(cancel);
         var job = await db.Jobs.AsNoTracking().SingleOrDefaultAsync(row => row.Id == id, cancel);
         if (job is null)
             return Erased.NoSuchJob;
@@ -28,9 +30,9 @@ internal sealed class JobEraser(AppDb db, DocumentStore documents, EventLog even
             return Erased.Working;
 
         await db.Idempotency.Where(row => row.Job == id).ExecuteDeleteAsync(cancel);
-        await Join(job, cancel);
         await events.ForgetEcho(id, cancel);
         await documents.Erase(id, cancel);
+        await Join(job, cancel);
         await transaction.CommitAsync(cancel);
         return Erased.Yes;
     }

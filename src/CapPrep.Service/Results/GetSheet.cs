@@ -82,11 +82,14 @@ internal static class GetSheet
         if (await documents.Find(job.Id, kind.SheetKind, cancel) is not { } sheet)
             return null;
         var bytes = format.Draw(SheetFile.Read(sheet.Bytes));
-        var expires = await db.JobDocuments.Where(link => link.Job == job.Id && link.Kind == kind.SheetKind).Select(link => link.Expires).FirstAsync(cancel);
         try
         {
             await using var transaction = await db.Database.BeginTransactionAsync(cancel);
-            await documents.Add(job.Shop, job.Id, name, format.ContentType, bytes, expires, cancel);
+            await db.ShareDocuments(cancel);
+            var sheets = await db.JobDocuments.AsNoTracking().Where(link => link.Job == job.Id && link.Kind == kind.SheetKind).ToArrayAsync(cancel);
+            if (sheets is not [var kept])
+                return null;
+            await documents.Add(job.Shop, job.Id, name, format.ContentType, bytes, kept.Expires, cancel);
             await db.SaveChangesAsync(cancel);
             await transaction.CommitAsync(cancel);
         }

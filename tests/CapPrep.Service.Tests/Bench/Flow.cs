@@ -34,10 +34,10 @@ internal static class Flow
 
     public static string Text(this JsonElement job, string member) => job.GetProperty(member).GetString()!;
 
-    /// <summary>Looks until something is so; fails after twenty seconds.</summary>
+    /// <summary>Looks until something is so; gives up after a minute or more.</summary>
     public static async Task Until(Func<Task<bool>> reached, string what)
     {
-        for (var tries = 0; tries < 200; tries++)
+        for (var tries = 0; tries < 600; tries++)
         {
             if (await reached())
                 return;

@@ -1,6 +1,6 @@
 using System.Globalization;
 using CapPrep.Engine.Reading;
-using CapPrep.Service.Plumbing;
+using CapPrep.Service.Calls;
 
 namespace CapPrep.Service.Access;
 

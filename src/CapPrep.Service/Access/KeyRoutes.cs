@@ -1,3 +1,4 @@
+using CapPrep.Service.Calls;
 using CapPrep.Service.Plumbing;
 using CapPrep.Service.Storage;
 

@@ -3,6 +3,7 @@ using CapPrep.Engine.Checks;
 using CapPrep.Engine.Reading;
 using CapPrep.Engine.Tickets;
 using CapPrep.Engine.Trade;
+using CapPrep.Service.Calls;
 using CapPrep.Service.Plumbing;
 using CapPrep.Service.Storage;
 using CapPrep.Service.Storage.Rows;

@@ -1,6 +1,7 @@
 using System.Globalization;
 using CapPrep.Engine.Reading;
 using CapPrep.Service.Access;
+using CapPrep.Service.Calls;
 using CapPrep.Service.Jobs;
 using CapPrep.Service.Plumbing;
 using CapPrep.Service.Storage;

@@ -1,5 +1,6 @@
 using System.Globalization;
 using CapPrep.Engine.Reading;
+using CapPrep.Service.Calls;
 using CapPrep.Service.Plumbing;
 
 namespace CapPrep.Service.Intake;

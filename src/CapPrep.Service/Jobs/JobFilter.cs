@@ -4,6 +4,7 @@ using System.Security.Cryptography;
 using System.Text;
 using CapPrep.Engine;
 using CapPrep.Engine.Reading;
+using CapPrep.Service.Calls;
 using CapPrep.Service.Plumbing;
 using CapPrep.Service.Storage.Rows;
 

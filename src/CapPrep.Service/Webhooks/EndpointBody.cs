@@ -1,5 +1,6 @@
 using System.Text.Json;
 using CapPrep.Engine.Reading;
+using CapPrep.Service.Calls;
 using CapPrep.Service.Events;
 using CapPrep.Service.Plumbing;
 using CapPrep.Service.Storage.Rows;

@@ -1,6 +1,7 @@
 using System.Buffers.Text;
 using System.Text;
 using CapPrep.Engine.Reading;
+using CapPrep.Service.Calls;
 using CapPrep.Service.Plumbing;
 using CapPrep.Service.Storage;
 using CapPrep.Service.Storage.Rows;

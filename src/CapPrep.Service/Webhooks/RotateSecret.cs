@@ -1,6 +1,6 @@
 using CapPrep.Engine.Reading;
 using CapPrep.Service.Access;
-using CapPrep.Service.Plumbing;
+using CapPrep.Service.Calls;
 using CapPrep.Service.Storage;
 using Microsoft.EntityFrameworkCore;
 

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using CapPrep.Service.Access;
+using CapPrep.Service.Calls;
 using CapPrep.Service.Events;
 using CapPrep.Service.Jobs;
 using CapPrep.Service.Plumbing;

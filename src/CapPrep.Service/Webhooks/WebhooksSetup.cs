@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using CapPrep.Service.Events;
+using CapPrep.Service.Jobs;
 using CapPrep.Service.Plumbing;
 
 namespace CapPrep.Service.Webhooks;

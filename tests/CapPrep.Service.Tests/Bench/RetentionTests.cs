@@ -1,5 +1,5 @@
 using CapPrep.Service.Bench;
-using CapPrep.Service.Plumbing;
+using CapPrep.Service.Jobs;
 using CapPrep.Service.Storage.Rows;
 using CapPrep.TestKit.Service;
 using Microsoft.EntityFrameworkCore;

@@ -9,7 +9,7 @@ public sealed class SliceTests
 {
     private const string Root = "CapPrep.Service";
 
-    private static readonly string[] Common = ["Access", "Events", "Jobs", "Plumbing", "Storage"];
+    private static readonly string[] Common = ["Access", "Calls", "Events", "Jobs", "Plumbing", "Storage"];
 
     /// <summary>What a folder may call beside <see cref="Common"/> and itself; <c>*</c>: everything.</summary>
     private static readonly Dictionary<string, string[]> Further = new()
@@ -44,6 +44,10 @@ public sealed class SliceTests
 
         wrong.ShouldBeEmpty();
     }
+
+    [Fact]
+    public void Plumbing_does_not_become_a_drawer_for_everything() =>
+        Files().Count(file => SliceOf(file) == "Plumbing").ShouldBeLessThan(10);
 
     [Theory]
     [InlineData("CapPrep.Engine", "")]

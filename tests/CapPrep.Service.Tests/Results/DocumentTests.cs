@@ -124,7 +124,7 @@ public sealed class DocumentTests(OneJob one) : IClassFixture<OneJob>
 
         await service.Within<bool>(null, async services =>
         {
-            await services.GetServices<CapPrep.Service.Plumbing.ILoop>().OfType<CapPrep.Service.Bench.RetentionLoop>().Single().RunOnce(later, CancellationToken.None);
+            await services.GetServices<CapPrep.Service.Jobs.ILoop>().OfType<CapPrep.Service.Bench.RetentionLoop>().Single().RunOnce(later, CancellationToken.None);
             return true;
         });
 

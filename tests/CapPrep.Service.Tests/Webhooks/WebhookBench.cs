@@ -4,7 +4,6 @@ using System.Text;
 using System.Text.Json;
 using CapPrep.Service.Events;
 using CapPrep.Service.Jobs;
-using CapPrep.Service.Plumbing;
 using CapPrep.Service.Storage;
 using CapPrep.Service.Storage.Rows;
 using CapPrep.Service.Webhooks;

@@ -1,7 +1,8 @@
 using System.Globalization;
 using CapPrep.Engine.Reading;
+using CapPrep.Service.Plumbing;
 
-namespace CapPrep.Service.Plumbing;
+namespace CapPrep.Service.Calls;
 
 /// <summary>
 /// Reads the parameters of a query and collects every fault: a parameter nobody knows, one given twice, a value out

@@ -1,4 +1,6 @@
-namespace CapPrep.Service.Plumbing;
+using CapPrep.Service.Plumbing;
+
+namespace CapPrep.Service.Calls;
 
 /// <summary>An answer whose JSON was written by our own writer.</summary>
 /// <param name="Body">UTF-8 bytes of one JSON document.</param>

@@ -2,9 +2,10 @@ using System.Buffers.Text;
 using System.Text;
 using System.Text.Json;
 using CapPrep.Engine.Reading;
+using CapPrep.Service.Plumbing;
 using CapPrep.Service.Storage;
 
-namespace CapPrep.Service.Plumbing;
+namespace CapPrep.Service.Calls;
 
 /// <summary>Which part of a list is asked for.</summary>
 /// <param name="Limit">Items wanted, 1 to 200.</param>

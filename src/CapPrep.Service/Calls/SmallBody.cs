@@ -1,7 +1,8 @@
 using System.Globalization;
 using CapPrep.Engine.Reading;
+using CapPrep.Service.Plumbing;
 
-namespace CapPrep.Service.Plumbing;
+namespace CapPrep.Service.Calls;
 
 /// <summary>JSON bodies of our own small resources: how they are read, and in one way what is wrong with them.</summary>
 internal static class SmallBody

@@ -1,8 +1,9 @@
 using System.Globalization;
 using System.Security.Cryptography;
+using CapPrep.Service.Plumbing;
 using Microsoft.AspNetCore.Http.Features;
 
-namespace CapPrep.Service.Plumbing;
+namespace CapPrep.Service.Calls;
 
 /// <summary>A request's body in memory, or why it is not taken.</summary>
 internal sealed record RequestBody(byte[] Bytes, Refusal? Refusal)

@@ -10,7 +10,7 @@ namespace CapPrep.Service.Webhooks;
 /// the delivery's next step. All of it holds only under the fence of the claim; without it another process has taken
 /// the delivery over and writes its own.
 /// </summary>
-internal sealed class AttemptLog(AppDb db, EndpointHealth health, RetrySchedule schedule, Jitter jitter, TimeProvider clock)
+internal sealed class AttemptLog(AppDb db, EndpointHealth health, SwitchOff switchOff, RetrySchedule schedule, Jitter jitter, TimeProvider clock)
 {
     private const System.Net.HttpStatusCode Gone = System.Net.HttpStatusCode.Gone;
 
@@ -19,12 +19,13 @@ internal sealed class AttemptLog(AppDb db, EndpointHealth health, RetrySchedule 
         var now = clock.GetUtcNow();
         await using var transaction = await db.Database.BeginTransactionAsync(cancel);
         await NoteHealth(owed, report, now, cancel);
-        if (!await Settle(owed, report, now, cancel))
+        if (!await TakeBack(owed, cancel))
             return;
+        await Settle(owed, report, now, cancel);
         db.Attempts.Add(await Row(owed.Delivery, report, cancel));
         await db.SaveChangesAsync(cancel);
         if (report.Status == Gone && !owed.IsTest)
-            await health.SwitchOff(owed.Delivery.Target, cancel);
+            await switchOff.Gone(owed.Endpoint!, now, cancel);
         await transaction.CommitAsync(cancel);
         db.ChangeTracker.Clear();
     }
@@ -36,11 +37,20 @@ internal sealed class AttemptLog(AppDb db, EndpointHealth health, RetrySchedule 
         _ => health.Failed(owed.Endpoint!, now, report.RetryAfter, cancel),
     };
 
-    private async Task<bool> Settle(OwedDelivery owed, AttemptReport report, DateTimeOffset now, CancellationToken cancel)
+    /// <summary>Counts the attempt and gives the claim back; false when another process has the delivery.</summary>
+    private async Task<bool> TakeBack(OwedDelivery owed, CancellationToken cancel) => await db.Deliveries
+        .Where(row => row.Id == owed.Delivery.Id && row.Fence == owed.Fence)
+        .ExecuteUpdateAsync(
+            set => set
+                .SetProperty(row => row.Attempts, owed.Delivery.Attempts + 1)
+                .SetProperty(row => row.LeaseHolder, (string?)null)
+                .SetProperty(row => row.LeaseUntil, (DateTimeOffset?)null),
+            cancel) == 1;
+
+    private Task Settle(OwedDelivery owed, AttemptReport report, DateTimeOffset now, CancellationToken cancel)
     {
-        var made = owed.Delivery.Attempts + 1;
         var arrived = report.Outcome == Outcome.Delivered;
-        var next = arrived || owed.IsTest ? null : schedule.Next(made, now, report.RetryAfter, jitter());
+        var next = arrived || owed.IsTest ? null : schedule.Next(owed.Delivery.Attempts + 1, now, report.RetryAfter, jitter());
         var state = (arrived, next) switch
         {
             (true, _) => DeliveryState.Delivered,
@@ -48,22 +58,11 @@ internal sealed class AttemptLog(AppDb db, EndpointHealth health, RetrySchedule 
             _ => DeliveryState.Owed,
         };
 
-        // Given up meanwhile, it stays so unless it arrived; a next attempt is only for what is still owed.
-        return await db.Deliveries
-            .Where(row => row.Id == owed.Delivery.Id && row.Fence == owed.Fence)
+        // Given up meanwhile, it stays so unless it arrived.
+        return db.Deliveries
+            .Where(row => row.Id == owed.Delivery.Id && (arrived || row.State == DeliveryState.Owed))
             .ExecuteUpdateAsync(
-                set =>
-                {
-                    set.SetProperty(row => row.State, row => arrived || row.State == DeliveryState.Owed ? state : row.State)
-                        .SetProperty(row => row.Attempts, made)
-                        .SetProperty(row => row.LeaseHolder, (string?)null)
-                        .SetProperty(row => row.LeaseUntil, (DateTimeOffset?)null);
-                    if (next is { } at)
-                        set.SetProperty(row => row.NextAt, row => row.State == DeliveryState.Owed ? at : null);
-                    else
-                        set.SetProperty(row => row.NextAt, (DateTimeOffset?)null);
-                },
-                cancel) == 1;
+                set => set.SetProperty(row => row.State, state).SetProperty(row => row.NextAt, next), cancel);
     }
 
     private async Task<AttemptRow> Row(DeliveryRow delivery, AttemptReport report, CancellationToken cancel)

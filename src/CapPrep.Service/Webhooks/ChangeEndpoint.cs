@@ -6,11 +6,12 @@ using Microsoft.EntityFrameworkCore;
 
 namespace CapPrep.Service.Webhooks;
 
-/// <summary>PATCH /v1/webhooks/{id}. Switching on forgets earlier failures; while off, what is owed waits.</summary>
+/// <summary>PATCH /v1/webhooks/{id}. Switching on forgets earlier failures and makes due what is owed;
+/// while off, what is owed waits.</summary>
 internal static class ChangeEndpoint
 {
     public static async Task<IResult> Handle(
-        string id, HttpContext context, AppDb db, AddressGuard guard, EndpointJson json, AuditTrail audit)
+        string id, HttpContext context, AppDb db, AddressGuard guard, EndpointJson json, AuditTrail audit, TimeProvider clock)
     {
         var cancel = context.RequestAborted;
         if (await db.Endpoints.SingleOrDefaultAsync(row => row.Id == id, cancel) is not { } row)
@@ -29,8 +30,20 @@ internal static class ChangeEndpoint
         var shown = json.One(row);
         var caller = context.Caller();
         audit.Note(caller.Shop, caller.KeyId, "change", EndpointRoutes.Kind, id, beforeSha: before, afterSha: DocumentStore.Sha(shown));
+        await using var transaction = await db.Database.BeginTransactionAsync(cancel);
         await db.SaveChangesAsync(cancel);
+        if (reading.Value.State == SwitchWord.On)
+            await HurryOwed(db, id, clock.GetUtcNow(), cancel);
+        await transaction.CommitAsync(cancel);
         return new JsonAnswer(shown);
+    }
+
+    private static Task HurryOwed(AppDb db, string id, DateTimeOffset now, CancellationToken cancel)
+    {
+        DateTimeOffset? due = now;
+        return db.Deliveries
+            .Where(row => row.Target == id && row.State == DeliveryState.Owed && row.NextAt > now)
+            .ExecuteUpdateAsync(set => set.SetProperty(row => row.NextAt, due), cancel);
     }
 
     private static void Change(EndpointRow row, EndpointBody body)

@@ -77,7 +77,7 @@ internal sealed class DeliverWebhook(
             return null;
         if (!seen.HasReceiver)
         {
-            await health.GiveUpOwed(seen.Delivery.Target, cancel);
+            await db.GiveUpOwed(seen.Delivery.Target, cancel);
             return null;
         }
 

@@ -31,7 +31,7 @@ internal sealed class DueLoop(
         if (_sweptAt is null)
             await FreeLeases(db, cancel);
         if (_sweptAt is null || now - _sweptAt >= Sweep)
-            await LookAfter(scope.ServiceProvider.GetRequiredService<EndpointHealth>(), now, cancel);
+            await LookAfter(db, scope.ServiceProvider.GetRequiredService<SwitchOff>(), now, cancel);
         await HandOver(db, now, cancel);
     }
 
@@ -43,10 +43,10 @@ internal sealed class DueLoop(
                 .Where(row => row.State == DeliveryState.Owed && row.LeaseUntil != null && row.LeaseHolder != me.Name)
                 .ExecuteUpdateAsync(set => set.SetProperty(row => row.LeaseUntil, (DateTimeOffset?)null), cancel);
 
-    private async Task LookAfter(EndpointHealth health, DateTimeOffset now, CancellationToken cancel)
+    private async Task LookAfter(AppDb db, SwitchOff switchOff, DateTimeOffset now, CancellationToken cancel)
     {
-        await health.Judge(now, cancel);
-        await health.GiveUpOrphans(cancel);
+        await switchOff.Judge(now, cancel);
+        await db.GiveUpOrphans(cancel);
         handed.ForgetLost(now);
         _sweptAt = now;
     }

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using CapPrep.Engine.Reading;
+using CapPrep.Service.Events;
 using CapPrep.Service.Plumbing;
 using CapPrep.Service.Storage.Rows;
 
@@ -73,11 +74,11 @@ internal static class EndpointReader
 
     private static IReadOnlyList<string>? ReadTypes(ObjectReader body)
     {
-        var types = body.Items("types", 1, SubscribedTypes.All.Count, (element, pointer) =>
+        var types = body.Items("types", 1, EventTypes.All.Count, (element, pointer) =>
         {
-            if (body.TextOf(element, pointer, 60) is not { } type || SubscribedTypes.All.Contains(type))
+            if (body.TextOf(element, pointer, 60) is not { } type || EventTypes.All.Contains(type))
                 return element.ValueKind == JsonValueKind.String ? element.GetString() : null;
-            body.Faults.NotAllowed(pointer, ViolationCodes.UnknownId, $"There is no event type '{type}' to subscribe to.", SubscribedTypes.All);
+            body.Faults.NotAllowed(pointer, ViolationCodes.UnknownId, $"There is no event type '{type}' to subscribe to.", EventTypes.All);
             return null;
         });
         return types is null ? null : [.. types.Distinct().Order(StringComparer.Ordinal)];
@@ -93,7 +94,7 @@ internal static class EndpointReader
             if (!named.Contains("url"))
                 writer.WriteString("url", row.Url);
             if (!named.Contains("types"))
-                writer.WriteWords("types", SubscribedTypes.Of(row));
+                writer.WriteWords("types", EndpointTypes.Of(row));
             if (!named.Contains("note") && row.Note is { } note)
                 writer.WriteString("note", note);
             foreach (var member in document.RootElement.EnumerateObject())

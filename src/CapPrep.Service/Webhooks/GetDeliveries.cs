@@ -1,4 +1,5 @@
-using System.Globalization;
+using System.Buffers.Text;
+using System.Text;
 using CapPrep.Engine.Reading;
 using CapPrep.Service.Plumbing;
 using CapPrep.Service.Storage;
@@ -14,11 +15,10 @@ internal static class GetDeliveries
     {
         if (!await db.Endpoints.AnyAsync(row => row.Id == id, cancel))
             return EndpointRoutes.NoEndpoint(id);
-        var reading = DeliveryQuery.Read(request.Query, id);
-        if (!reading.Succeeded)
-            return new Refusal(Problems.QueryInvalid, "The query cannot be used as it is.") { Violations = reading.Violations };
+        var (query, refusal) = DeliveryQuery.Read(request.Query, id);
+        if (query is null)
+            return refusal!;
 
-        var query = reading.Value;
         var rows = await Page(db, id, query, cancel);
         var shown = rows[..Math.Min(rows.Length, query.Limit)];
         var cursor = rows.Length > query.Limit ? query.CursorBehind(shown[^1].Id) : null;
@@ -58,66 +58,29 @@ internal static class GetDeliveries
 }
 
 /// <summary>What the list of deliveries is asked with.</summary>
-/// <param name="Limit">1 to 200, default 50; larger is cut to 200.</param>
+/// <param name="State">Null: any.</param>
 /// <param name="Before">Id behind which the page begins; null: at the newest.</param>
 internal sealed record DeliveryQuery(string Endpoint, DeliveryState? State, int Limit, string? Before)
 {
-    private const int StandardLimit = 50;
-    private const int LargestLimit = 200;
-
-    private static readonly string[] Names = ["cursor", "limit", "state"];
-
-    public static ReadResult<DeliveryQuery> Read(IQueryCollection query, string endpoint)
+    public static (DeliveryQuery? Query, Refusal? Refusal) Read(IQueryCollection parameters, string endpoint)
     {
-        var faults = new Faults("query", "The list of deliveries");
-        foreach (var name in query.Keys.Where(name => !Names.Contains(name)).Order(StringComparer.Ordinal))
-            faults.NotAllowed("/" + name, ViolationCodes.UnknownField, $"The list of deliveries has no parameter '{name}'.", Names);
-        var state = ReadState(query["state"], faults);
-        var limit = ReadLimit(query["limit"], faults);
-        var before = ReadCursor(query["cursor"], endpoint, state, faults);
-        return faults.Any
-            ? ReadResult<DeliveryQuery>.Refused(faults.Violations)
-            : ReadResult<DeliveryQuery>.Of(new DeliveryQuery(endpoint, state, limit, before));
+        var reader = new QueryReader(parameters, "state", "limit", "cursor");
+        DeliveryState? state = Words<DeliveryState>.Standard.TryParse(reader.Word("state", Words<DeliveryState>.Standard.All) ?? "", out var word) ? word : null;
+        var query = new DeliveryQuery(endpoint, state, reader.Limit(), null);
+        if (reader.Text("cursor") is { } cursor)
+            query = query with { Before = query.IdIn(cursor, reader) };
+        return reader.Refusal is { } refusal ? (null, refusal) : (query, null);
     }
 
-    public string CursorBehind(string id) => Cursor(Endpoint, State, id);
+    /// <summary>What to ask the page behind a delivery with; good for this list with these filters only.</summary>
+    public string CursorBehind(string id) => Base64Url.EncodeToString(Encoding.UTF8.GetBytes($"{Endpoint}:{State}:{id}"));
 
-    private static string Cursor(string endpoint, DeliveryState? state, string id) =>
-        System.Buffers.Text.Base64Url.EncodeToString(System.Text.Encoding.UTF8.GetBytes($"{endpoint}:{state}:{id}"));
-
-    private static DeliveryState? ReadState(string? text, Faults faults)
+    private string? IdIn(string cursor, QueryReader reader)
     {
-        if (text is null)
-            return null;
-        if (Words<DeliveryState>.Standard.TryParse(text, out var state))
-            return state;
-        faults.NotAllowed("/state", ViolationCodes.BadFormat, "This is no state of a delivery.", Words<DeliveryState>.Standard.All);
-        return null;
-    }
-
-    private static int ReadLimit(string? text, Faults faults)
-    {
-        if (text is null)
-            return StandardLimit;
-        if (int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var limit) && limit >= 1)
-            return Math.Min(limit, LargestLimit);
-        faults.Add("/limit", ViolationCodes.BadFormat, "A limit is a whole number from 1 to 200.");
-        return StandardLimit;
-    }
-
-    private static string? ReadCursor(string? text, string endpoint, DeliveryState? state, Faults faults)
-    {
-        if (text is null)
-            return null;
-        var id = Decoded(text).Split(':')[^1];
-        if (id.StartsWith(Ids.Delivery, StringComparison.Ordinal) && Cursor(endpoint, state, id) == text)
+        var id = Base64Url.IsValid(cursor) ? Encoding.UTF8.GetString(Base64Url.DecodeFromChars(cursor)).Split(':')[^1] : "";
+        if (CursorBehind(id) == cursor)
             return id;
-        faults.Add("/cursor", ViolationCodes.BadFormat, "This cursor was not given for this list with these filters.");
+        reader.Fault("cursor", ViolationCodes.BadFormat, "This cursor was not given for this list with these filters.");
         return null;
     }
-
-    private static string Decoded(string text) =>
-        System.Buffers.Text.Base64Url.IsValid(text)
-            ? System.Text.Encoding.UTF8.GetString(System.Buffers.Text.Base64Url.DecodeFromChars(text))
-            : "";
 }

@@ -1,3 +1,4 @@
+using CapPrep.Service.Events;
 using CapPrep.Service.Storage;
 using CapPrep.Service.Storage.Rows;
 using Microsoft.EntityFrameworkCore;
@@ -13,7 +14,7 @@ internal sealed record OwedDelivery(DeliveryRow Delivery, EventRow Event, Endpoi
     public long Fence { get; init; }
 
     /// <summary>Sent once at a person's wish, whatever the endpoint's state.</summary>
-    public bool IsTest => Event.Type == SubscribedTypes.Test;
+    public bool IsTest => Event.Type == EventTypes.WebhookTest;
 
     public bool HasReceiver => Endpoint is not null && (IsTest || Endpoint.State != EndpointState.SwitchedOff);
 

@@ -8,7 +8,7 @@ namespace CapPrep.Service.Webhooks;
 internal static class RemoveEndpoint
 {
     public static async Task<IResult> Handle(
-        string id, HttpContext context, AppDb db, EndpointHealth health, EndpointJson json, AuditTrail audit)
+        string id, HttpContext context, AppDb db, EndpointJson json, AuditTrail audit)
     {
         var cancel = context.RequestAborted;
         if (await db.Endpoints.SingleOrDefaultAsync(row => row.Id == id, cancel) is not { } row)
@@ -19,7 +19,7 @@ internal static class RemoveEndpoint
         db.Endpoints.Remove(row);
         await using var transaction = await db.Database.BeginTransactionAsync(cancel);
         await db.SaveChangesAsync(cancel);
-        await health.GiveUpOwed(id, cancel);
+        await db.GiveUpOwed(id, cancel);
         await transaction.CommitAsync(cancel);
         return TypedResults.NoContent();
     }

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using CapPrep.Service.Access;
+using CapPrep.Service.Events;
 using CapPrep.Service.Jobs;
 using CapPrep.Service.Plumbing;
 using CapPrep.Service.Storage;
@@ -25,7 +26,7 @@ internal static class TestEndpoint
         var now = clock.GetUtcNow();
         var shop = context.Caller().Shop;
         await using var transaction = await db.Database.BeginTransactionAsync(cancel);
-        var position = await db.Next(shop, "position", cancel);
+        var position = await db.Next(shop, Counters.Position, cancel);
         var happened = Event(shop, id, position, now, clock);
         var owed = new DeliveryRow
         {
@@ -48,28 +49,16 @@ internal static class TestEndpoint
 
     private static EventRow Event(string shop, string endpoint, long position, DateTimeOffset now, TimeProvider clock)
     {
-        var id = Ids.New(Ids.Event, clock);
-        return new EventRow
+        var row = new EventRow
         {
             Shop = shop,
-            Id = id,
+            Id = Ids.New(Ids.Event, clock),
             Position = position,
-            Type = SubscribedTypes.Test,
-            Body = Json.Bytes(writer => Write(writer, shop, endpoint, id, now)),
+            Type = EventTypes.WebhookTest,
+            Body = [],
             At = now,
         };
-    }
-
-    private static void Write(Utf8JsonWriter writer, string shop, string endpoint, string id, DateTimeOffset now)
-    {
-        writer.WriteStartObject();
-        writer.WriteString("id", id);
-        writer.WriteString("type", SubscribedTypes.Test);
-        writer.WriteString("timestamp", Json.Time(now));
-        writer.WriteString("shop", shop);
-        writer.WriteStartObject("data");
-        writer.WriteString("endpoint", endpoint);
-        writer.WriteEndObject();
-        writer.WriteEndObject();
+        row.Body = EventLog.Body(row, JsonSerializer.SerializeToUtf8Bytes(new { endpoint }, Json.Written));
+        return row;
     }
 }

@@ -20,6 +20,7 @@ internal static class WebhooksSetup
         .AddSingleton<Jitter>(() => RandomNumberGenerator.GetInt32(JitterSteps + 1) / (double)JitterSteps)
         .AddSingleton<EndpointJson>()
         .AddScoped<EndpointHealth>()
+        .AddScoped<SwitchOff>()
         .AddScoped<AttemptLog>()
         .AddScoped<IDeliverer, DeliverWebhook>()
         .AddSingleton<ILoop, DueLoop>();

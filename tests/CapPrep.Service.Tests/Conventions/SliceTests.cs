@@ -33,7 +33,7 @@ public sealed class SliceTests
     [Fact]
     public void Of_access_the_slices_say_scopes_caller_and_audit_only()
     {
-        string[] own = [.. typeof(Access.Scopes).Assembly.GetTypes().Where(type => type.Namespace == $"{Root}.Access" && !type.IsNested).Select(type => type.Name.Split('`')[0])];
+        string[] own = [.. typeof(CapPrep.Service.Access.Scopes).Assembly.GetTypes().Where(type => type.Namespace == $"{Root}.Access" && !type.IsNested).Select(type => type.Name.Split('`')[0])];
         var wrong = Files()
             .Where(file => SliceOf(file) is not ("Access" or "Commands" or "Docs" or "Plumbing") && Called(file).Contains("Access"))
             .SelectMany(file => file.Syntax.DescendantNodes().OfType<IdentifierNameSyntax>()

@@ -16,7 +16,7 @@ public sealed partial class SourceTests
     private const int LongestFile = 400;
     private const int LongestBody = 60;
 
-    private static readonly Assembly[] Ours = [typeof(Engine.Verdict).Assembly, Assembly.Load("CapPrep.Drawing"), typeof(Access.Scopes).Assembly];
+    private static readonly Assembly[] Ours = [typeof(Engine.Verdict).Assembly, Assembly.Load("CapPrep.Drawing"), typeof(CapPrep.Service.Access.Scopes).Assembly];
 
     [Fact]
     public void No_file_is_too_long_to_read()
@@ -56,7 +56,7 @@ public sealed partial class SourceTests
     [Fact]
     public void The_service_shows_no_type_to_others()
     {
-        var shown = typeof(Access.Scopes).Assembly.GetExportedTypes()
+        var shown = typeof(CapPrep.Service.Access.Scopes).Assembly.GetExportedTypes()
             .Where(type => !IsProgram(type) && type.Namespace?.Contains("Migrations", StringComparison.Ordinal) != true);
 
         shown.ShouldBeEmpty();

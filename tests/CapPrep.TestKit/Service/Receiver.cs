@@ -1,31 +1,32 @@
 using System.Collections.Concurrent;
-using System.Text;
+using System.Net;
+using System.Security.Cryptography.X509Certificates;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
 using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Server.Kestrel.Core;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
 
 namespace CapPrep.TestKit.Service;
-
-/// <summary>One call as it came in.</summary>
-public sealed record ReceivedCall(string Id, string Timestamp, string Signature, IReadOnlyDictionary<string, string> Headers, byte[] Body)
-{
-    public string Text => Encoding.UTF8.GetString(Body);
-}
 
 /// <summary>A receiver of webhooks on a free loopback port: real listener, every call kept, answers by the test's will.</summary>
 public sealed class Receiver : IAsyncDisposable
 {
     private readonly WebApplication _app;
     private readonly ConcurrentQueue<ReceivedCall> _calls = new();
+    private readonly ConcurrentQueue<Reply> _told = new();
+    private readonly Lock _counting = new();
+    private int _open;
 
     private Receiver(WebApplication app) => _app = app;
 
     /// <summary>Where to send.</summary>
     public Uri Address { get; private set; } = null!;
+
+    public int Port => Address.Port;
 
     /// <summary>All calls so far, in the order they came in.</summary>
     public IReadOnlyList<ReceivedCall> Calls => [.. _calls];
@@ -33,18 +34,30 @@ public sealed class Receiver : IAsyncDisposable
     /// <summary>What the calls say together.</summary>
     public Ledger Ledger => new(Calls);
 
-    /// <summary>Answers a call; the usual answer is 204.</summary>
-    public Func<ReceivedCall, HttpContext, Task> Answer { get; set; } = (_, context) =>
-    {
-        context.Response.StatusCode = StatusCodes.Status204NoContent;
-        return Task.CompletedTask;
-    };
+    /// <summary>Most calls that were open at the same time.</summary>
+    public int MostAtOnce { get; private set; }
 
-    public static async Task<Receiver> Start()
+    /// <summary>Answers a call for which no reply was told; the usual answer is 204.</summary>
+    public Func<ReceivedCall, HttpContext, Task> Answer { get; set; } = (_, context) => Reply.Ok.Send(context);
+
+    /// <summary>Answers every call for which no reply was told.</summary>
+    public Reply Usually
+    {
+        set => Answer = (_, context) => value.Send(context);
+    }
+
+    /// <param name="certificate">Listens by https with it; null: plain http.</param>
+    public static async Task<Receiver> Start(X509Certificate2? certificate = null)
     {
         var builder = WebApplication.CreateSlimBuilder();
         builder.Logging.ClearProviders();
-        builder.WebHost.UseUrls("http://127.0.0.1:0");
+        builder.WebHost.UseKestrelHttpsConfiguration();
+        builder.WebHost.ConfigureKestrel(kestrel => kestrel.Listen(IPAddress.Loopback, 0, listen =>
+        {
+            listen.Protocols = HttpProtocols.Http1;
+            if (certificate is not null)
+                listen.UseHttps(certificate);
+        }));
         var app = builder.Build();
         var receiver = new Receiver(app);
         app.MapPost("/{**path}", receiver.Take);
@@ -52,6 +65,13 @@ public sealed class Receiver : IAsyncDisposable
         var address = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.Single();
         receiver.Address = new Uri(address + "/hook");
         return receiver;
+    }
+
+    /// <summary>Answers the next calls so, one after the other.</summary>
+    public void Tell(params ReadOnlySpan<Reply> replies)
+    {
+        foreach (var reply in replies)
+            _told.Enqueue(reply);
     }
 
     /// <summary>Waits until so many calls have come in; fails after twenty seconds.</summary>
@@ -69,44 +89,46 @@ public sealed class Receiver : IAsyncDisposable
 
     public async ValueTask DisposeAsync()
     {
-        await _app.StopAsync();
+        // Answers without end must not be waited for.
+        using var now = new CancellationTokenSource(TimeSpan.Zero);
+        await _app.StopAsync(now.Token);
         await _app.DisposeAsync();
     }
 
     private async Task Take(HttpContext context)
     {
+        Count(1);
+        try
+        {
+            var call = await Read(context.Request);
+            _calls.Enqueue(call);
+            await (_told.TryDequeue(out var reply) ? reply.Send(context) : Answer(call, context));
+        }
+        finally
+        {
+            Count(-1);
+        }
+    }
+
+    private static async Task<ReceivedCall> Read(HttpRequest request)
+    {
         using var body = new MemoryStream();
-        await context.Request.Body.CopyToAsync(body);
-        var headers = context.Request.Headers.ToDictionary(header => header.Key, header => header.Value.ToString(), StringComparer.OrdinalIgnoreCase);
-        var call = new ReceivedCall(
+        await request.Body.CopyToAsync(body);
+        var headers = request.Headers.ToDictionary(header => header.Key, header => header.Value.ToString(), StringComparer.OrdinalIgnoreCase);
+        return new ReceivedCall(
             headers.GetValueOrDefault("webhook-id", ""),
             headers.GetValueOrDefault("webhook-timestamp", ""),
             headers.GetValueOrDefault("webhook-signature", ""),
             headers,
             body.ToArray());
-        _calls.Enqueue(call);
-        await Answer(call, context);
     }
-}
 
-/// <summary>What a receiver may hold a sender to: one id has one body, however often it comes.</summary>
-public sealed class Ledger(IReadOnlyList<ReceivedCall> calls)
-{
-    /// <summary>Different ids, in the order of their first calls.</summary>
-    public IReadOnlyList<string> Ids => [.. calls.Select(call => call.Id).Distinct()];
-
-    /// <summary>What is wrong; empty: nothing.</summary>
-    public IReadOnlyList<string> Faults()
+    private void Count(int step)
     {
-        var faults = new List<string>();
-        foreach (var copies in calls.GroupBy(call => call.Id))
+        lock (_counting)
         {
-            if (copies.Key.Length == 0)
-                faults.Add("a call has no id");
-            if (copies.Select(call => call.Text).Distinct().Count() > 1)
-                faults.Add($"{copies.Key} came with different bodies");
+            _open += step;
+            MostAtOnce = Math.Max(MostAtOnce, _open);
         }
-
-        return faults;
     }
 }

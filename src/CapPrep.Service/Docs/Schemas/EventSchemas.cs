@@ -17,7 +17,7 @@ internal static class EventSchemas
         new("Order", Order()),
         new("OrderJob", Open(Req("id", Ref("JobId")), Req("number", Integer(1, long.MaxValue / 1024)), Req("line", Text(32)), Req("location", Word<CapLocation>()), Req("status", Word<JobStatus>()), Opt("verdict", Word<Verdict>()))),
         new("DropItem", Drop()),
-        new("EndpointWarning", Open(Req("endpoint", Ref("EndpointId")), Req("url", Url(LongText)), Req("state", Word<EndpointState>()), Opt("failingSince", Ref("Time")), Opt("switchOffAt", Ref("Time")))),
+        new("EndpointWarning", Open(Req("endpoint", Ref("EndpointId")), Req("url", Url(LongText), "Scheme, host and port only."), Opt("note", Text(200)), Req("state", Word<EndpointState>()), Req("reason", Word("failing", "gone")), Opt("failingSince", Ref("Time")), Opt("switchOffAt", Ref("Time")), Opt("spentPercent", Integer(50, 100), "Of the time until it is switched off."))),
     ];
 
     /// <summary>The types that are counted and stand in the feed.</summary>

@@ -5,6 +5,8 @@ namespace CapPrep.Engine.Pieces;
 /// <summary>A box of cells: rows with both ends included, whole words of 64 cells along a row.</summary>
 internal readonly record struct CellBox(int LeftWord, int Bottom, int RightWord, int Top)
 {
+    public static readonly CellBox None = new(0, 0, -1, -1);
+
     public int Rows => Math.Max(0, Top - Bottom + 1);
 
     /// <summary>Words in a row.</summary>

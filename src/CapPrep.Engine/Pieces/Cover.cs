@@ -14,7 +14,10 @@ public sealed class Cover
     /// <summary>Cells in one square millimeter.</summary>
     public const int CellsPerSquareMillimeter = CellsPerMillimeter * CellsPerMillimeter;
 
-    internal const int WordBits = 64;
+    /// <summary>No cell.</summary>
+    public static readonly Cover None = new(CellBox.None, []);
+
+    private const int WordBits = 64;
 
     private readonly ulong[] _words;
 
@@ -59,6 +62,8 @@ public sealed class Cover
     public int Shared(Cover other)
     {
         var common = Cells.Common(other.Cells);
+        if (common.Size == 0)
+            return 0;
         var shared = 0;
         for (var row = common.Bottom; row <= common.Top; row++)
         {
@@ -71,7 +76,53 @@ public sealed class Cover
         return shared;
     }
 
-    internal ReadOnlySpan<ulong> Part(int row, in CellBox part) =>
+    /// <summary>One cell of the one is a cell of the other or next to it.</summary>
+    internal bool Touches(Cover other) => Grown().Shared(other) > 0;
+
+    /// <summary>With every cell next to a covered one, corners included.</summary>
+    internal Cover Grown()
+    {
+        if (Area == 0)
+            return this;
+        var grown = new CellBox(Cells.LeftWord - 1, Cells.Bottom - 1, Cells.RightWord + 1, Cells.Top + 1);
+        var words = new ulong[grown.Size];
+        for (var row = Cells.Bottom; row <= Cells.Top; row++)
+        {
+            var mine = Row(row);
+            for (var up = -1; up <= 1; up++)
+            {
+                Spread(mine, words, ((row + up - grown.Bottom) * grown.Words) + 1);
+            }
+        }
+
+        return new(grown, words);
+    }
+
+    private static void Spread(ReadOnlySpan<ulong> row, ulong[] words, int start)
+    {
+        for (var word = 0; word < row.Length; word++)
+        {
+            var bits = row[word];
+            words[start + word - 1] |= bits << (WordBits - 1);
+            words[start + word] |= bits | (bits << 1) | (bits >> 1);
+            words[start + word + 1] |= bits >> (WordBits - 1);
+        }
+    }
+
+    /// <summary>Every covered cell, row by row upward, left to right.</summary>
+    internal IEnumerable<(int Column, int Row)> CoveredCells()
+    {
+        for (var row = Cells.Bottom; row <= Cells.Top; row++)
+        {
+            for (var word = 0; word < Cells.Words; word++)
+            {
+                for (var bits = _words[((row - Cells.Bottom) * Cells.Words) + word]; bits != 0; bits &= bits - 1)
+                    yield return (((Cells.LeftWord + word) * WordBits) + BitOperations.TrailingZeroCount(bits), row);
+            }
+        }
+    }
+
+    private ReadOnlySpan<ulong> Part(int row, in CellBox part) =>
         Row(row).Slice(part.LeftWord - Cells.LeftWord, part.Words);
 
     /// <summary>Column or row of a position in tape units: floor(position / 2.5).</summary>

@@ -19,7 +19,7 @@ internal sealed class CoverPainter(Box box)
         foreach (var point in points)
             box = box.Union(point);
         var painter = new CoverPainter(box);
-        painter.Line(points[0], points[0]);
+        painter.Dot(points[0]);
         for (var i = 1; i < points.Length; i++)
             painter.Line(points[i - 1], points[i]);
         return painter.Cover;
@@ -31,6 +31,9 @@ internal sealed class CoverPainter(Box box)
         foreach (var (column, row) in CellLine.Between(from, to))
             Set(column, row);
     }
+
+    /// <summary>One needle point.</summary>
+    public void Dot(TapePoint at) => Set(Cover.CellOf(at.X), Cover.CellOf(at.Y));
 
     private void Set(int column, int row) =>
         _words[((row - _cells.Bottom) * _cells.Words) + (column >> 6) - _cells.LeftWord] |= 1UL << (column & 63);

@@ -1,0 +1,81 @@
+using CapPrep.Engine.Measures;
+using CapPrep.Engine.Tapes;
+
+namespace CapPrep.Engine.Pieces;
+
+/// <summary>Cuts a strand into strokes where it turns by more than 75 degrees; stitches of no length do not count.</summary>
+internal static class StrokeCutter
+{
+    // 1 / 15 is the square of the cosine of 75 degrees.
+    private const int TurnLimit = 15;
+
+    // A step to the next row is shorter than this, tape units.
+    private const int LongestStep = 11 * Fine.PerTenth;
+
+    public static List<Stroke> Cut(StitchSequence stitches, Interval strand)
+    {
+        var strokes = new List<Stroke>();
+        var open = Start(stitches, strand.First);
+        var direction = TapePoint.Origin;
+        for (var i = strand.First + 1; i <= strand.Last; i++)
+        {
+            var step = stitches.At(i) - stitches.At(i - 1);
+            if (step == TapePoint.Origin)
+            {
+                open = open with { Last = i };
+                continue;
+            }
+
+            if (direction != TapePoint.Origin && Turns(direction, step))
+            {
+                strokes.Add(open);
+                open = Start(stitches, i - 1);
+            }
+
+            open = Longer(open, i, stitches.At(i));
+            direction = step;
+        }
+
+        if (open.Stitches > 0)
+            strokes.Add(open);
+        return WithoutSteps(strokes);
+    }
+
+    private static Stroke Start(StitchSequence stitches, int first) =>
+        new(first, first, stitches.At(first), stitches.At(first), 0, 0);
+
+    private static Stroke Longer(in Stroke stroke, int last, TapePoint to) => stroke with
+    {
+        Last = last,
+        To = to,
+        Stitches = stroke.Stitches + 1,
+        Arc = stroke.Arc + Fine.Length(to - stroke.To),
+    };
+
+    private static bool Turns(TapePoint a, TapePoint b)
+    {
+        var dot = Fine.Dot(a, b);
+        return dot <= 0 || dot * dot * TurnLimit < Fine.Square(a) * Fine.Square(b);
+    }
+
+    /// <summary>The strokes without the single short stitches that lead from a row to the one sewn back beside it.</summary>
+    private static List<Stroke> WithoutSteps(List<Stroke> strokes)
+    {
+        var rows = new List<Stroke>(strokes.Count);
+        for (var i = 0; i < strokes.Count; i++)
+        {
+            var isStep = rows.Count > 0 && i + 1 < strokes.Count && IsStep(rows[^1], strokes[i], strokes[i + 1]);
+            if (!isStep)
+                rows.Add(strokes[i]);
+        }
+
+        return rows;
+    }
+
+    private static bool IsStep(in Stroke row, in Stroke step, in Stroke next) =>
+        step.Stitches == 1
+        && row.Last == step.First
+        && step.Length < LongestStep
+        && 2 * step.Length < Math.Min(row.Length, next.Length)
+        && row.IsAgainst(next);
+}

@@ -7,8 +7,9 @@ namespace CapPrep.Engine.Pieces;
 /// <param name="RowStitches">Stitches in all rows.</param>
 /// <param name="Width">Median length of a row.</param>
 /// <param name="Pitch">Median distance of every second row: of needle points on one side.</param>
+/// <param name="Advance">How far the last row lies from the first, across the rows.</param>
 /// <param name="Axis">Direction of the rows.</param>
-internal sealed record ChainMeasures(int Rows, int RowStitches, int Width, int Pitch, Axis Axis)
+internal sealed record ChainMeasures(int Rows, int RowStitches, int Width, int Pitch, int Advance, Axis Axis)
 {
     public static ChainMeasures Of(Chain chain)
     {
@@ -26,7 +27,7 @@ internal sealed record ChainMeasures(int Rows, int RowStitches, int Width, int P
                 pitches[k - 2] = Math.Abs(places[k] - places[k - 2]);
         }
 
-        return new(rows.Count, stitches, Median.Of(lengths), Median.Of(pitches), axis);
+        return new(rows.Count, stitches, Median.Of(lengths), Median.Of(pitches), Math.Abs(places[^1]), axis);
     }
 
     /// <summary>The two side by side as one, weighted by their rows.</summary>
@@ -35,6 +36,7 @@ internal sealed record ChainMeasures(int Rows, int RowStitches, int Width, int P
         RowStitches + other.RowStitches,
         Mean(Width, Rows, other.Width, other.Rows),
         Mean(Pitch, Rows, other.Pitch, other.Rows),
+        Advance + other.Advance,
         Axis.With(other.Axis));
 
     private static int Mean(int one, int weight, int other, int otherWeight) =>

@@ -23,7 +23,7 @@ internal static class Classifier
     private const int ClearRows = 8;
 
     public static StitchClass ClassOf(ChainMeasures rows) =>
-        rows.Pitch < RetracedPitch ? StitchClass.Retraced
+        IsRetraced(rows) ? StitchClass.Retraced
         : IsFill(rows) ? (rows.Pitch > OpenFillPitch ? StitchClass.OpenFill : StitchClass.Fill)
         : rows.Pitch > OpenZigzagPitch ? StitchClass.OpenZigzag
         : StitchClass.Satin;
@@ -33,6 +33,9 @@ internal static class Classifier
         rows.Rows >= ClearRows
         && ClassOf(rows) == ClassOf(rows with { Pitch = Share(rows.Pitch, 100 - ClearPercent), Width = Share(rows.Width, 100 - ClearPercent) })
         && ClassOf(rows) == ClassOf(rows with { Pitch = Share(rows.Pitch, 100 + ClearPercent), Width = Share(rows.Width, 100 + ClearPercent) });
+
+    private static bool IsRetraced(ChainMeasures rows) =>
+        rows.Pitch < RetracedPitch && 2L * rows.Advance < RetracedPitch * (long)rows.Rows;
 
     private static bool IsFill(ChainMeasures rows) =>
         (10L * rows.RowStitches >= FillStitchesTenths * (long)rows.Rows && rows.Width > FillWidth)

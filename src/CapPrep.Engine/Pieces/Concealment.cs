@@ -22,7 +22,7 @@ internal sealed class Concealment
         (_stitches, _threadOfBlock) = (stitches, threadOfBlock);
         _latest = new(box);
         foreach (var closed in sections.Where(section => section.IsClosed))
-            _latest.Paint(closed.Cover, closed.Interval.First);
+            _latest.Paint(closed.Blanket, closed.Interval.First);
     }
 
     /// <summary>The sections with lines cut where they go under cover or come out of it.</summary>
@@ -43,7 +43,7 @@ internal sealed class Concealment
         {
             _latest.Clear();
             foreach (var closed in thread.Where(section => section.IsClosed))
-                _latest.Paint(closed.Cover, closed.Interval.First);
+                _latest.Paint(closed.Blanket, closed.Interval.First);
             foreach (var open in thread.Where(section => !section.IsClosed))
                 open.HiddenBySameThreadPercent = Percent(_latest.CountAbove(open.Cover, open.Interval.First), open.Cover);
         }
@@ -55,7 +55,7 @@ internal sealed class Concealment
         foreach (var section in sections)
         {
             if (section.IsClosed)
-                _latest.Paint(section.Cover, ThreadOf(section));
+                _latest.Paint(section.Blanket, ThreadOf(section));
             else
                 section.OnTopPercent = Percent(_latest.CountEqual(section.Cover, ThreadOf(section)), section.Cover);
         }
@@ -77,7 +77,7 @@ internal sealed class Concealment
 
     private Section Painted(Section section)
     {
-        section.Cover = _stitches.CoverOf(section);
+        section.Paint(_stitches);
         return section;
     }
 

@@ -50,7 +50,7 @@ public static class DesignReader
         if (byCharacter.Count > ReadingBounds.Sections || Words(byCharacter.Select(section => section.Box)) > ReadingBounds.CoverWords)
             return null;
         foreach (var section in byCharacter)
-            section.Cover = stitches.CoverOf(section);
+            section.Paint(stitches);
         var concealment = new Concealment(stitches, threadOfBlock, byCharacter, stitches.Extents());
         var sections = concealment.WithLinesCut(byCharacter).ToList();
         concealment.Note(sections);

@@ -20,7 +20,7 @@ internal static class Owners
     {
         var shares = areas
             .Where(area => area.Interval.First > section.Interval.Last && area.Box.Meets(section.Box))
-            .GroupBy(area => area.Piece, area => (Area: area, Shared: area.Cover.Shared(section.Cover)))
+            .GroupBy(area => area.Piece, area => (Area: area, Shared: area.Blanket.Shared(section.Cover)))
             .Select(piece => (Areas: piece, Shared: piece.Sum(part => part.Shared)))
             .ToList();
         if (shares.Count == 0)
@@ -33,5 +33,5 @@ internal static class Owners
 
     /// <summary>Length of an area across its rows, in cells: its size over the length of a row.</summary>
     private static long CellsAlong(IEnumerable<Section> areas) => areas.Sum(area =>
-        (long)area.Cover.Area * Fine.PerMillimeter / (Cover.CellsPerMillimeter * (long)Math.Max(1, area.Rows!.Width)));
+        (long)area.Blanket.Area * Fine.PerMillimeter / (Cover.CellsPerMillimeter * (long)Math.Max(1, area.Rows!.Width)));
 }

@@ -9,6 +9,9 @@ internal static class Painting
     // A float shorter than 1 mm lies like a stitch; its square in tape units.
     private const int ShortFloatSquare = 100;
 
+    // A cell, in sixteenths of a tape unit.
+    private const int Cell = Fine.PerMillimeter / Cover.CellsPerMillimeter;
+
     /// <summary>Between two penetrations lie moves with the needle up over more than 1 mm in all.</summary>
     public static bool IsFloat(this StitchSequence stitches, int index) =>
         stitches.Jumps[index] > 0 && Fine.Square(stitches.At(index) - stitches.At(index - 1)) > ShortFloatSquare;
@@ -40,12 +43,13 @@ internal static class Painting
         return painter.Cover;
     }
 
-    /// <summary>Cells under the stitches of a section, floats left out.</summary>
-    public static Cover CoverOf(this StitchSequence stitches, Section section)
+    /// <summary>Paints the cells a section runs over and those it hides.</summary>
+    public static void Paint(this Section section, StitchSequence stitches)
     {
         var painter = new CoverPainter(section.Box);
         painter.Section(stitches, section);
-        return painter.Cover;
+        section.Cover = painter.Cover;
+        section.Blanket = section is { IsClosed: true, Chain: { } chain } ? BlanketOf(chain) : section.Cover;
     }
 
     /// <summary>Cells under the stitches of sections and between them, floats left out.</summary>
@@ -65,6 +69,26 @@ internal static class Painting
             .SelectMany((section, i) => Enumerable.Range(section.Interval.First, section.IsClosed ? 1 : section.Interval.Count)
                 .Skip(i == 0 ? 1 : 0))
             .Where(stitches.IsFloat);
+
+    private static Cover BlanketOf(Chain chain)
+    {
+        var rows = chain.Rows;
+        var painter = new CoverPainter(rows.Select(row => Box.Of(row.From).Union(row.To)).Aggregate((sum, box) => sum.Union(box)));
+        for (var k = 1; k < rows.Count; k++)
+            painter.Between(rows[k - 1], rows[k]);
+        return painter.Cover;
+    }
+
+    /// <summary>Two rows and so many lines between them that no cell is left out.</summary>
+    private static void Between(this CoverPainter painter, in Stroke row, in Stroke next)
+    {
+        TapePoint outward = next.To - row.From, inward = next.From - row.To;
+        var steps = 1 + (int)(Math.Max(Fine.Length(outward), Fine.Length(inward)) / Cell);
+        for (var k = 0; k <= steps; k++)
+            painter.Line(row.From + Share(outward, k, steps), row.To + Share(inward, k, steps));
+    }
+
+    private static TapePoint Share(TapePoint way, int part, int parts) => new(way.X * part / parts, way.Y * part / parts);
 
     private static void Section(this CoverPainter painter, StitchSequence stitches, Section section)
     {

@@ -39,7 +39,7 @@ internal static class PieceMerger
         && one is { IsClosed: true, Rows: { } rows }
         && other.Rows is { } next
         && AreAlike(one.Class, rows, other.Class, next)
-        && one.Cover.Touches(other.Cover);
+        && one.Blanket.Touches(other.Blanket);
 
     private static bool AreAlike(StitchClass @class, ChainMeasures rows, StitchClass nextClass, ChainMeasures next) =>
         (@class, nextClass) switch

@@ -32,7 +32,6 @@ internal static class RoleFinder
 
     private static bool IsTie(StitchSequence stitches, Section section) =>
         section.Class is StitchClass.Running or StitchClass.Retraced
-        && section.Interval.Count > 2
         && Math.Max(section.Box.Width, section.Box.Height) <= TieReach
         && stitches.LengthOf(section.Interval) < TieLength;
 

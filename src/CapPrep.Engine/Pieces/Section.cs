@@ -6,9 +6,15 @@ namespace CapPrep.Engine.Pieces;
 /// <summary>A span in the making.</summary>
 internal sealed class Section
 {
-    public Section(StitchSequence stitches, int strand, Interval interval, StitchClass @class, ChainMeasures? rows)
+    /// <param name="stitches">The stitches.</param>
+    /// <param name="strand">Strand it lies in, from 0.</param>
+    /// <param name="interval">Its penetrations.</param>
+    /// <param name="class">What its stitches are.</param>
+    /// <param name="chain">The rows it consists of, or null.</param>
+    public Section(StitchSequence stitches, int strand, Interval interval, StitchClass @class, Chain? chain)
     {
-        (Strand, Interval, Class, Rows) = (strand, interval, @class, rows);
+        (Strand, Interval, Class, Chain) = (strand, interval, @class, chain);
+        Rows = chain is null ? null : ChainMeasures.Of(chain);
         Block = stitches.Block[interval.First];
         Box = stitches.BoxOf(interval);
     }
@@ -22,6 +28,9 @@ internal sealed class Section
     public StitchClass Class { get; }
 
     /// <summary>Null when it has no rows.</summary>
+    public Chain? Chain { get; }
+
+    /// <summary>Sizes of its rows, or null.</summary>
     public ChainMeasures? Rows { get; }
 
     public Box Box { get; }
@@ -40,8 +49,11 @@ internal sealed class Section
     /// <summary>Piece it is a part of, or the one that covers it; -1 for none.</summary>
     public int Piece { get; set; } = -1;
 
-    /// <summary>Painted once the whole reading is known to stay within bounds.</summary>
+    /// <summary>Cells its stitches run over. Painted once the whole reading is known to stay within bounds.</summary>
     public Cover Cover { get; set; } = Cover.None;
+
+    /// <summary>Cells it hides: the cover, and for closed stitches all cloth between their rows.</summary>
+    public Cover Blanket { get; set; } = Cover.None;
 
     /// <summary>Satin or fill: nothing shows through.</summary>
     public bool IsClosed => Class is StitchClass.Satin or StitchClass.Fill;

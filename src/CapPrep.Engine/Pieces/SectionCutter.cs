@@ -21,25 +21,24 @@ internal sealed class SectionCutter(StitchSequence stitches)
 
     private void Cut(int strand, Interval whole)
     {
-        var parts = new List<(Interval Interval, StitchClass Class, ChainMeasures? Rows)>();
+        var parts = new List<(Interval Interval, StitchClass Class, Chain Chain)>();
         foreach (var chain in Chain.Among(StrokeCutter.Cut(stitches, whole)))
             Put(parts, Part(chain));
         var next = whole.First;
-        foreach (var (interval, @class, rows) in parts)
+        foreach (var (interval, @class, chain) in parts)
         {
             Run(strand, next, interval.First - 1);
-            _sections.Add(new(stitches, strand, interval, @class, rows));
+            _sections.Add(new(stitches, strand, interval, @class, chain));
             next = interval.Last + 1;
         }
 
         Run(strand, next, whole.Last);
     }
 
-    private static (Interval Interval, StitchClass Class, ChainMeasures? Rows) Part(Chain chain)
+    private static (Interval Interval, StitchClass Class, Chain Chain) Part(Chain chain)
     {
         var rows = ChainMeasures.Of(chain);
-        var @class = Classifier.ClassOf(rows);
-        return (WithoutTails(chain, rows), @class, rows);
+        return (WithoutTails(chain, rows), Classifier.ClassOf(rows), chain);
     }
 
     /// <summary>
@@ -58,8 +57,8 @@ internal sealed class SectionCutter(StitchSequence stitches)
     private static bool IsLong(in Stroke row, ChainMeasures rows) => row.Stitches > 1 && 2 * row.Length > 3L * rows.Width;
 
     private static void Put(
-        List<(Interval Interval, StitchClass Class, ChainMeasures? Rows)> parts,
-        (Interval Interval, StitchClass Class, ChainMeasures? Rows) part)
+        List<(Interval Interval, StitchClass Class, Chain Chain)> parts,
+        (Interval Interval, StitchClass Class, Chain Chain) part)
     {
         if (parts is [.., var before] && part.Interval.First <= before.Interval.Last)
         {

@@ -9,8 +9,8 @@ internal static class StrokeCutter
     // 1 / 15 is the square of the cosine of 75 degrees.
     private const int TurnLimit = 15;
 
-    // A step to the next row is shorter than this, tape units.
-    private const int LongestStep = 11 * Fine.PerTenth;
+    // A step to the next row is shorter than 1.6 mm.
+    private const int LongestStep = 16 * Fine.PerTenth;
 
     public static List<Stroke> Cut(StitchSequence stitches, Interval strand)
     {

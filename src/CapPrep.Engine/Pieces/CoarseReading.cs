@@ -6,7 +6,7 @@ namespace CapPrep.Engine.Pieces;
 /// <summary>What is said of a tape that is out of bounds: its blocks, in the order received, without any cover.</summary>
 internal static class CoarseReading
 {
-    public static Reading Of(StitchSequence stitches, IReadOnlyList<int> threadOfBlock, ReadingLimit limit)
+    public static DesignReading Of(StitchSequence stitches, IReadOnlyList<int> threadOfBlock, ReadingLimit limit)
     {
         var intervals = stitches.Blocks > ReadingBounds.Elements ? [new(0, stitches.Count - 1)] : Blocks(stitches);
         return new()

@@ -15,7 +15,7 @@ public static class DesignReader
     /// A number for the thread of each received block; blocks of one thread share it. Null: every block is a thread of
     /// its own.
     /// </param>
-    public static Reading Read(StitchSequence stitches, IReadOnlyList<int>? threadOfBlock = null)
+    public static DesignReading Read(StitchSequence stitches, IReadOnlyList<int>? threadOfBlock = null)
     {
         ArgumentOutOfRangeException.ThrowIfZero(stitches.Count);
         threadOfBlock ??= [.. Enumerable.Range(1, stitches.Blocks)];
@@ -34,7 +34,7 @@ public static class DesignReader
             : null;
     }
 
-    private static Reading? Finely(StitchSequence stitches, IReadOnlyList<int> threadOfBlock, List<Interval> strands)
+    private static DesignReading? Finely(StitchSequence stitches, IReadOnlyList<int> threadOfBlock, List<Interval> strands)
     {
         var sections = Sections(stitches, threadOfBlock, strands);
         if (sections is null)

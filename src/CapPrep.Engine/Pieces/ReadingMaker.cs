@@ -13,7 +13,7 @@ internal sealed class ReadingMaker(
     private readonly int[] _element = new int[stitches.Count];
 
     /// <summary>The reading; null when out of bounds.</summary>
-    public Reading? Make()
+    public DesignReading? Make()
     {
         var strands = ElementCap.Within(stitches, found);
         var parts = strands.SelectMany(strand => strand.Parts).ToList();

@@ -20,7 +20,7 @@ public enum ReadingLimit
 }
 
 /// <summary>A design as the sew order and the checks see it.</summary>
-public sealed record Reading
+public sealed record DesignReading
 {
     /// <summary>In received time order.</summary>
     public required IReadOnlyList<Element> Elements { get; init; }

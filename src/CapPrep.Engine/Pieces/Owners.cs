@@ -5,18 +5,56 @@ namespace CapPrep.Engine.Pieces;
 /// <summary>Finds for everything hidden the area that covers most of it, and tells underlay from travel.</summary>
 internal static class Owners
 {
+    // Shares of the length of an area, percent.
+    private const int WholeLength = 90;
+    private const int HalfLength = 50;
+
     /// <summary>
     /// Marks hidden sections with the piece that covers most of them, among equals the next one sewn. A hidden line
-    /// that runs along at least half the length of that area carries it: it is underlay.
+    /// carries that area when it is about as long as the area, or half as long and leads into it or nothing else
+    /// carries it.
     /// </summary>
     public static void Find(IReadOnlyList<Section> sections)
     {
         var areas = sections.Where(section => section.IsClosed).ToList();
+        var carriers = new List<Section>();
         foreach (var section in sections.Where(section => section.Role is SpanRole.Underlay or SpanRole.HiddenTravel))
-            Own(section, areas);
+        {
+            var percent = Own(section, areas);
+            if (percent >= WholeLength)
+                section.Role = SpanRole.Underlay;
+            else if (percent >= HalfLength && section.Role == SpanRole.HiddenTravel)
+                carriers.Add(section);
+        }
+
+        var next = NextPieces(sections);
+        foreach (var carrier in carriers.Where(section => next[section] == section.Piece))
+            carrier.Role = SpanRole.Underlay;
+        var carried = sections.Where(section => section.Role == SpanRole.Underlay).Select(section => section.Piece).ToHashSet();
+        foreach (var carrier in carriers.Where(section => !carried.Contains(section.Piece)))
+            carrier.Role = SpanRole.Underlay;
     }
 
-    private static void Own(Section section, IReadOnlyList<Section> areas)
+    /// <summary>For every section the piece that is sewn next in its strand; -1 at its end.</summary>
+    private static Dictionary<Section, int> NextPieces(IReadOnlyList<Section> sections)
+    {
+        var next = new Dictionary<Section, int>(ReferenceEqualityComparer.Instance);
+        var (strand, piece) = (-1, -1);
+        for (var i = sections.Count - 1; i >= 0; i--)
+        {
+            if (sections[i].Strand != strand)
+                (strand, piece) = (sections[i].Strand, -1);
+            next.Add(sections[i], piece);
+            if (sections[i].Role == SpanRole.Visible)
+                piece = sections[i].Piece;
+        }
+
+        return next;
+    }
+
+    /// <summary>Finds the owner.</summary>
+    /// <returns>Length of the section in it as share of its own length, percent.</returns>
+    private static long Own(Section section, IReadOnlyList<Section> areas)
     {
         var shares = areas
             .Where(area => area.Interval.First > section.Interval.Last && area.Box.Meets(section.Box))
@@ -24,11 +62,10 @@ internal static class Owners
             .Select(piece => (Areas: piece, Shared: piece.Sum(part => part.Shared)))
             .ToList();
         if (shares.Count == 0)
-            return;
+            return 0;
         var owner = shares.MaxBy(piece => piece.Shared);
         section.Piece = owner.Areas.Key;
-        if (section.Role == SpanRole.HiddenTravel && 2L * owner.Shared >= CellsAlong(owner.Areas.Select(part => part.Area)))
-            section.Role = SpanRole.Underlay;
+        return 100L * owner.Shared / Math.Max(1, CellsAlong(owner.Areas.Select(part => part.Area)));
     }
 
     /// <summary>Length of an area across its rows, in cells: its size over the length of a row.</summary>

@@ -46,7 +46,7 @@ internal sealed class PieceMaker(StitchSequence stitches)
 
     private double ThreadPerArea(IReadOnlyList<Section> sections)
     {
-        var cells = sections.Sum(section => (long)section.Cover.Area);
+        var cells = sections.Sum(section => (long)section.Blanket.Area);
         var length = sections.Sum(section => stitches.LengthOf(section.Interval));
         return Fine.Millimeters(length) * Cover.CellsPerSquareMillimeter / cells;
     }

@@ -14,6 +14,9 @@ internal readonly record struct Stroke(int First, int Last, TapePoint From, Tape
     // From 0.4 mm a stroke can be a row of something.
     private const long ShortestRow = 4 * Fine.PerTenth;
 
+    // A row and a stroke so many times as long are no neighbors: a tie and the line that begins with it.
+    private const int LargestRatio = 6;
+
     public TapePoint Chord => To - From;
 
     /// <summary>Twice its middle.</summary>
@@ -37,7 +40,7 @@ internal readonly record struct Stroke(int First, int Last, TapePoint From, Tape
     /// </summary>
     public bool IsBeside(in Stroke next)
     {
-        if (!IsRow || !next.IsRow || !IsAgainst(next))
+        if (!IsRow || !next.IsRow || !IsAgainst(next) || Math.Max(Length, next.Length) > LargestRatio * Math.Min(Length, next.Length))
             return false;
         var along = Chord - next.Chord;
         var apart = next.DoubleMiddle - DoubleMiddle;

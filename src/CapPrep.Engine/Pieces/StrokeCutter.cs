@@ -38,7 +38,7 @@ internal static class StrokeCutter
 
         if (open.Stitches > 0)
             strokes.Add(open);
-        return WithoutSteps(strokes);
+        return WithoutSteps(WithoutBridges(stitches, strokes));
     }
 
     private static Stroke Start(StitchSequence stitches, int first) =>
@@ -56,6 +56,41 @@ internal static class StrokeCutter
     {
         var dot = Fine.Dot(a, b);
         return dot <= 0 || dot * dot * TurnLimit < Fine.Square(a) * Fine.Square(b);
+    }
+
+    /// <summary>
+    /// The strokes with those in single stitches that are more than twice as long as the rows before and behind them:
+    /// last row of a column, the way to the next one, and its first row.
+    /// </summary>
+    private static List<Stroke> WithoutBridges(StitchSequence stitches, List<Stroke> strokes)
+    {
+        var rows = new List<Stroke>(strokes.Count);
+        for (var k = 0; k < strokes.Count; k++)
+        {
+            if (k > 0 && k + 1 < strokes.Count && IsBridge(strokes[k - 1], strokes[k], strokes[k + 1]))
+                rows.AddRange(Singles(stitches, strokes[k]));
+            else
+                rows.Add(strokes[k]);
+        }
+
+        return rows;
+    }
+
+    private static bool IsBridge(in Stroke row, in Stroke stroke, in Stroke next) =>
+        stroke.Stitches > 1
+        && stroke.Length > 2 * Math.Max(row.Length, next.Length)
+        && stroke.IsAgainst(row) && stroke.IsAgainst(next);
+
+    private static IEnumerable<Stroke> Singles(StitchSequence stitches, Stroke stroke)
+    {
+        var from = stroke.First;
+        for (var i = stroke.First + 1; i <= stroke.Last; i++)
+        {
+            if (i < stroke.Last && stitches.At(i + 1) == stitches.At(i))
+                continue;
+            yield return Longer(Start(stitches, from), i, stitches.At(i));
+            from = i;
+        }
     }
 
     /// <summary>The strokes without the single short stitches that lead from a row to the one sewn back beside it.</summary>

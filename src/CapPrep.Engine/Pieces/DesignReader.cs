@@ -56,8 +56,7 @@ public static class DesignReader
         concealment.Note(sections);
         RoleFinder.Assign(stitches, sections);
         PieceMerger.Merge(sections);
-        Owners.Find(sections);
-        return sections;
+        return Owners.Find(sections) ? sections : null;
     }
 
     /// <summary>The strands in parts that may move; null when out of bounds.</summary>

@@ -41,7 +41,7 @@ public sealed record Element
     /// <summary>Box of its penetrations, tape units as stored.</summary>
     public required Box Box { get; init; }
 
-    /// <summary>Cells its threads run over; underlay and floats inside it count.</summary>
+    /// <summary>Cells its threads run over, underlay included; floats of over 1 mm left out.</summary>
     public required Cover Cover { get; init; }
 
     /// <summary>Main direction of its stitches.</summary>

@@ -14,19 +14,31 @@ internal static class Owners
     /// carries that area when it is about as long as the area, or half as long and leads into it or nothing else
     /// carries it.
     /// </summary>
-    public static void Find(IReadOnlyList<Section> sections)
+    /// <returns>False when more would have to be compared than the bounds allow.</returns>
+    public static bool Find(IReadOnlyList<Section> sections)
     {
         var areas = sections.Where(section => section.IsClosed).ToList();
         var carriers = new List<Section>();
+        var meetings = 0;
         foreach (var section in sections.Where(section => section.Role is SpanRole.Underlay or SpanRole.HiddenTravel))
         {
-            var percent = Own(section, areas);
+            var over = areas.FindAll(area => area.Interval.First > section.Interval.Last && area.Box.Meets(section.Box));
+            meetings += over.Count;
+            if (meetings > ReadingBounds.Meetings)
+                return false;
+            var percent = Own(section, over);
             if (percent >= WholeLength)
                 section.Role = SpanRole.Underlay;
             else if (percent >= HalfLength && section.Role == SpanRole.HiddenTravel)
                 carriers.Add(section);
         }
 
+        NameCarriers(sections, carriers);
+        return true;
+    }
+
+    private static void NameCarriers(IReadOnlyList<Section> sections, List<Section> carriers)
+    {
         var next = NextPieces(sections);
         foreach (var carrier in carriers.Where(section => next[section] == section.Piece))
             carrier.Role = SpanRole.Underlay;
@@ -57,7 +69,6 @@ internal static class Owners
     private static long Own(Section section, IReadOnlyList<Section> areas)
     {
         var shares = areas
-            .Where(area => area.Interval.First > section.Interval.Last && area.Box.Meets(section.Box))
             .GroupBy(area => area.Piece, area => (Area: area, Shared: area.Blanket.Shared(section.Cover)))
             .Select(piece => (Areas: piece, Shared: piece.Sum(part => part.Shared)))
             .ToList();

@@ -8,14 +8,17 @@ internal static class ReadingBounds
 
     public const int Strands = 6_000;
 
-    public const int Sections = 20_000;
+    public const int Sections = 10_000;
 
     public const int Elements = 1_500;
 
     /// <summary>Words of 64 cells in the covers of all sections: 32 MB.</summary>
     public const long CoverWords = 4_000_000;
 
-    /// <summary>Pairs of boxes that are compared.</summary>
+    /// <summary>Meetings of hidden stitches with areas that are compared.</summary>
+    public const int Meetings = 300_000;
+
+    /// <summary>Pairs of elements and ways that are compared.</summary>
     public const long PairTests = 2_000_000;
 
     /// <summary>Color blocks whose order is searched.</summary>

@@ -1,3 +1,4 @@
+using CapPrep.Service.Events;
 using CapPrep.Service.Storage;
 using CapPrep.Service.Storage.Rows;
 
@@ -27,6 +28,11 @@ internal static class DueDeliveries
             .OrderByDescending(endpoint => endpoint.State == EndpointState.On)
             .ThenBy(endpoint => endpoint.Id);
     }
+
+    /// <summary>Due test events, which go out whatever the state of their endpoint.</summary>
+    public static IQueryable<DeliveryRow> Tests(AppDb db, DateTimeOffset now) => All(db, now)
+        .Where(row => db.Events.Any(happened => happened.Id == row.Event && happened.Type == EventTypes.WebhookTest))
+        .OrderBy(row => row.Id);
 
     private static IQueryable<DeliveryRow> All(AppDb db, DateTimeOffset now) => db.Deliveries.Where(row =>
         row.State == DeliveryState.Owed && row.NextAt <= now && (row.LeaseUntil == null || row.LeaseUntil < now));

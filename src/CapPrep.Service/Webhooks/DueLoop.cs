@@ -8,7 +8,7 @@ namespace CapPrep.Service.Webhooks;
 
 /// <summary>
 /// Hands due deliveries to the executor, a few of each endpoint, so that none fills the queue; once a minute looks
-/// after endpoints that fail and deliveries whose endpoint is gone.
+/// after endpoints that fail, deliveries whose endpoint is gone and test events that got lost on their way.
 /// </summary>
 internal sealed class DueLoop(
     IServiceScopeFactory scopes, IHandover handover, Handed handed, Me me, Settings settings) : ILoop
@@ -48,6 +48,8 @@ internal sealed class DueLoop(
         await switchOff.Judge(now, cancel);
         await db.GiveUpOrphans(cancel);
         handed.ForgetLost(now);
+        foreach (var test in await DueDeliveries.Tests(db, now).Select(row => row.Id).ToArrayAsync(cancel))
+            HandOver(test, now);
         _sweptAt = now;
     }
 

@@ -200,6 +200,21 @@ public sealed class EndpointRoutesTests
     }
 
     [Fact]
+    public async Task A_test_event_to_an_endpoint_that_is_off_goes_out_even_when_its_handover_got_lost()
+    {
+        await using var bench = await WebhookBench.Start();
+        await using var receiver = await Receiver.Start();
+        var (id, _) = await bench.AddEndpoint(receiver.Address);
+        await Send(bench, HttpMethod.Patch, $"/v1/webhooks/{id}", """{"state":"off"}""");
+        await Send(bench, HttpMethod.Post, $"/v1/webhooks/{id}/test");
+        bench.LoseHandovers();
+
+        await bench.Round(TimeSpan.FromMinutes(2));
+
+        receiver.Calls.Count.ShouldBe(1);
+    }
+
+    [Fact]
     public async Task While_off_what_is_owed_waits_and_switched_on_it_goes_out()
     {
         await using var bench = await WebhookBench.Start();

@@ -92,6 +92,14 @@ internal sealed class WebhookBench : IAsyncDisposable
         await Round();
     }
 
+    /// <summary>What was handed over so far is lost, as when the process dies.</summary>
+    public void LoseHandovers()
+    {
+        while (_handed.Take() is not null)
+        {
+        }
+    }
+
     /// <summary>One round of the loop; gives what it handed over, which is then not delivered.</summary>
     public async Task<IReadOnlyList<string>> RunLoop()
     {

@@ -161,7 +161,6 @@ internal sealed class KillStage : IAsyncDisposable
         _address = new Uri($"http://127.0.0.1:{FreePort()}");
         var environment = new Dictionary<string, string>
         {
-            ["ASPNETCORE_URLS"] = "",
             ["CAPPREP_FAIL_AT"] = failAt ?? "",
             ["CapPrep__Access__ManageKey"] = _key,
             ["CapPrep__DataFolder"] = Path.Combine(_folder, "data"),

@@ -46,9 +46,7 @@ internal sealed class AddressGuard(Settings settings)
             ? [.. answers.Select(SpecialRanges.Unmapped)]
             : [];
 
+    // The host as it is called: a full stop at its end means nothing, and wide forms of the full stop are full stops.
     private static IPAddress? Literal(Uri url) =>
-        url.HostNameType is UriHostNameType.IPv4 or UriHostNameType.IPv6
-        && IPAddress.TryParse(url.DnsSafeHost, out var address)
-            ? address
-            : null;
+        IPAddress.TryParse(url.IdnHost.TrimEnd('.'), out var address) ? address : null;
 }

@@ -1,3 +1,4 @@
+using CapPrep.Service.Events;
 using CapPrep.Service.Storage;
 using CapPrep.Service.Storage.Rows;
 using Microsoft.EntityFrameworkCore;
@@ -11,10 +12,15 @@ internal static class GivingUp
     public static Task GiveUpOwed(this AppDb db, string endpoint, CancellationToken cancel) =>
         GiveUp(db.Deliveries.Where(row => row.Target == endpoint), cancel);
 
-    /// <summary>What endpoints are owed that were removed or switched off while it was committed.</summary>
+    /// <summary>
+    /// What endpoints are owed that were removed or switched off while it was committed. A test goes out to an
+    /// endpoint that is switched off all the same.
+    /// </summary>
     public static Task GiveUpOrphans(this AppDb db, CancellationToken cancel) => GiveUp(
         db.Deliveries.Where(row => row.Target.StartsWith(Ids.Webhook)
-            && !db.Endpoints.Any(endpoint => endpoint.Id == row.Target && endpoint.State != EndpointState.SwitchedOff)),
+            && !db.Endpoints.Any(endpoint => endpoint.Id == row.Target
+                && (endpoint.State != EndpointState.SwitchedOff
+                    || db.Events.Any(happened => happened.Id == row.Event && happened.Type == EventTypes.WebhookTest)))),
         cancel);
 
     private static Task GiveUp(IQueryable<DeliveryRow> rows, CancellationToken cancel) => rows

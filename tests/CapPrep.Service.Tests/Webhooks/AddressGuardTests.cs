@@ -30,8 +30,9 @@ public sealed class AddressGuardTests
     [
         "1.1.1.1", "8.8.8.8", "9.255.255.255", "11.0.0.0", "100.63.255.255", "100.128.0.0", "126.255.255.255", "128.0.0.1",
         "168.63.129.15", "168.63.129.17", "169.253.255.255", "169.255.0.0", "172.15.255.255", "172.32.0.0", "192.0.1.0",
+        "191.255.255.255", "192.0.3.0", "192.88.98.255", "192.88.100.0", "198.51.99.255", "198.51.101.0", "203.0.112.255", "203.0.114.0",
         "192.167.255.255", "192.169.0.0", "198.17.255.255", "198.20.0.0", "223.255.255.255", "::ffff:8.8.8.8",
-        "2001:200::1", "2001:4860:4860::8888", "2606:4700:4700::1111", "2a00::1", "3ffe::1",
+        "2001:200::1", "2001:4860:4860::8888", "2606:4700:4700::1111", "2000::1", "2001:db7::1", "2001:db9::1", "2003::1", "2a00::1", "3ffe::1", "3fff:1000::1",
     ];
 
     [Theory]
@@ -52,6 +53,17 @@ public sealed class AddressGuardTests
     [InlineData("https://017700000001/")]
     [InlineData("https://2130706433/")]
     [InlineData("https://127.1/")]
+    [InlineData("https://10.1/")]
+    [InlineData("https://0/")]
+    [InlineData("https://192.168.257/")]
+    [InlineData("https://2852039166/")]
+    [InlineData("https://0251.0376.0251.0376/")]
+    [InlineData("https://127.0.0.1./")]
+    [InlineData("https://10.0.0.1.:8443/hook")]
+    [InlineData("https://127。0。0。1/")]
+    [InlineData("https://[0:0:0:0:0:0:0:1]:8443/")]
+    [InlineData("https://[fe80::1%25eth0]/")]
+    [InlineData("https://[64:ff9b::a00:1]/")]
     [InlineData("https://[::ffff:7f00:1]/")]
     [InlineData("https://[fe80::1]/")]
     [InlineData("https://169.254.169.254/latest")]
@@ -62,6 +74,8 @@ public sealed class AddressGuardTests
 
     [Theory]
     [InlineData("https://erp.shop.example/hook")]
+    [InlineData("https://erp.shop.example./hook")]
+    [InlineData("https://127.0.0.1.shop.example/")]
     [InlineData("https://8.8.8.8:8443/hook")]
     [InlineData("https://[2606:4700:4700::1111]/hook")]
     public void A_public_url_passes(string url) => Guard().Judge(new Uri(url)).ShouldBeNull();

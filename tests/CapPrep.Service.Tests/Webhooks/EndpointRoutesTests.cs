@@ -199,19 +199,39 @@ public sealed class EndpointRoutesTests
         feed.GetProperty("items").GetArrayLength().ShouldBe(0);
     }
 
-    [Fact]
-    public async Task A_test_event_to_an_endpoint_that_is_off_goes_out_even_when_its_handover_got_lost()
+    [Theory]
+    [InlineData("On", Store.Sqlite)]
+    [InlineData("Off", Store.Sqlite)]
+    [InlineData("SwitchedOff", Store.Sqlite)]
+    [InlineData("SwitchedOff", Store.Postgres)]
+    public async Task A_test_event_goes_out_even_when_its_handover_got_lost_whatever_the_state(string state, Store store)
     {
-        await using var bench = await WebhookBench.Start();
+        await using var bench = await WebhookBench.Start(store);
         await using var receiver = await Receiver.Start();
         var (id, _) = await bench.AddEndpoint(receiver.Address);
-        await Send(bench, HttpMethod.Patch, $"/v1/webhooks/{id}", """{"state":"off"}""");
+        await bench.Service.Look(db => db.Endpoints.ExecuteUpdateAsync(set => set.SetProperty(row => row.State, Enum.Parse<EndpointState>(state)), Cancel));
         await Send(bench, HttpMethod.Post, $"/v1/webhooks/{id}/test");
         bench.LoseHandovers();
 
         await bench.Round(TimeSpan.FromMinutes(2));
 
         receiver.Calls.Count.ShouldBe(1);
+        (await bench.Deliveries()).Single().State.ShouldBe(DeliveryState.Delivered);
+    }
+
+    [Fact]
+    public async Task Adding_changing_and_removing_stand_in_the_audit()
+    {
+        await using var bench = await WebhookBench.Start();
+        var (id, _) = await bench.AddEndpoint(new Uri("http://127.0.0.1:9/"));
+        await Send(bench, HttpMethod.Patch, $"/v1/webhooks/{id}", """{"note":"ERP"}""");
+        await Send(bench, HttpMethod.Post, $"/v1/webhooks/{id}/secret");
+        await Send(bench, HttpMethod.Delete, $"/v1/webhooks/{id}");
+
+        var notes = await bench.Service.Look(db => db.Audit.Where(row => row.Target == id).ToArrayAsync(Cancel));
+
+        notes.Select(note => note.Action).Order().ShouldBe(["add", "change", "change", "end"]);
+        notes.ShouldAllBe(note => note.Kind == "webhook" && note.Key.StartsWith("key_"));
     }
 
     [Fact]

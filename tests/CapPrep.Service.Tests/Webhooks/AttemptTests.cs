@@ -116,6 +116,16 @@ public sealed class AttemptTests
     }
 
     [Fact]
+    public async Task A_certificate_for_another_name_is_a_failure()
+    {
+        using var certificate = Certificate("127.0.0.9");
+        await using var receiver = await Receiver.Start(certificate);
+
+        (await Make(receiver.Address, trust: new ReceiverTrust([certificate]))).Outcome.ShouldBe(Outcome.Tls);
+        receiver.Calls.ShouldBeEmpty();
+    }
+
+    [Fact]
     public async Task An_encrypted_call_tells_its_phases_and_version()
     {
         using var certificate = Certificate();
@@ -241,12 +251,12 @@ public sealed class AttemptTests
         return ((IPEndPoint)listener.LocalEndpoint).Port;
     }
 
-    private static X509Certificate2 Certificate()
+    private static X509Certificate2 Certificate(string address = "127.0.0.1")
     {
         using var key = ECDsa.Create(ECCurve.NamedCurves.nistP256);
-        var request = new CertificateRequest("CN=127.0.0.1", key, HashAlgorithmName.SHA256);
+        var request = new CertificateRequest($"CN={address}", key, HashAlgorithmName.SHA256);
         var names = new SubjectAlternativeNameBuilder();
-        names.AddIpAddress(IPAddress.Loopback);
+        names.AddIpAddress(IPAddress.Parse(address));
         request.CertificateExtensions.Add(names.Build());
         request.CertificateExtensions.Add(new X509BasicConstraintsExtension(true, false, 0, true));
         var now = DateTimeOffset.UtcNow;

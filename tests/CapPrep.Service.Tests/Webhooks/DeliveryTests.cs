@@ -181,6 +181,29 @@ public sealed class DeliveryTests
     [Theory]
     [InlineData(Store.Sqlite)]
     [InlineData(Store.Postgres)]
+    public async Task Who_lost_a_delivery_to_another_process_writes_nothing_down(Store store)
+    {
+        await using var bench = await WebhookBench.Start(store);
+        await using var receiver = await Receiver.Start();
+        var (id, _) = await bench.AddEndpoint(receiver.Address);
+        await bench.Happen();
+        receiver.Answer = async (_, context) =>
+        {
+            await bench.Service.Look(db => db.Deliveries.ExecuteUpdateAsync(set => set.SetProperty(row => row.Fence, row => row.Fence + 1), Cancel));
+            await Reply.Of(500).Send(context);
+        };
+
+        await bench.Round();
+
+        receiver.Calls.ShouldHaveSingleItem();
+        (await bench.Attempts()).ShouldBeEmpty();
+        (await bench.Deliveries()).Single().State.ShouldBe(DeliveryState.Owed);
+        (await bench.Endpoint(id)).State.ShouldBe(EndpointState.On);
+    }
+
+    [Theory]
+    [InlineData(Store.Sqlite)]
+    [InlineData(Store.Postgres)]
     public async Task Two_workers_with_one_delivery_make_one_call(Store store)
     {
         await using var bench = await WebhookBench.Start(store);

@@ -57,6 +57,16 @@ public sealed class SignerTests
         Signer.Sign([secret], "evt_1", at, Body).ShouldBe(new StandardWebhook(secret).Sign("evt_1", at, Encoding.UTF8.GetString(Body)));
     }
 
+    // Source: https://docs.svix.com/receiving/verifying-payloads/how-manual, by the authors of the specification.
+    [Fact]
+    public void A_published_example_comes_out() =>
+        Signer.Sign(
+                ["whsec_plJ3nmyCDGBKInavdOK15jsl"],
+                "msg_loFOjxBNrRLzqYUf",
+                DateTimeOffset.FromUnixTimeSeconds(1_731_705_121),
+                """{"event_type":"ping","data":{"success":true}}"""u8)
+            .ShouldBe("v1,rAvfW3dJ/X/qxhsaXPOyyCGmRKsaKWcsNccKXlIktD0=");
+
     [Fact]
     public void Each_live_secret_signs_with_a_blank_between()
     {

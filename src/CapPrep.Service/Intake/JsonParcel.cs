@@ -26,9 +26,22 @@ internal static class JsonParcel
 
     private static byte[]? Tape(ObjectReader reader, JsonElement element)
     {
-        if (element.ValueKind == JsonValueKind.String && element.TryGetBytesFromBase64(out var bytes))
+        if (element.ValueKind == JsonValueKind.String && Decoded(element) is { } bytes)
             return bytes;
         reader.Faults.Add(reader.PointerTo("tape"), ViolationCodes.BadFormat, "The tape is a text of base64 (RFC 4648, section 4), without line breaks.");
         return null;
+    }
+
+    /// <summary>Null for what is no base64, half of a surrogate pair included.</summary>
+    private static byte[]? Decoded(JsonElement text)
+    {
+        try
+        {
+            return text.TryGetBytesFromBase64(out var bytes) ? bytes : null;
+        }
+        catch (InvalidOperationException)
+        {
+            return null;
+        }
     }
 }

@@ -53,7 +53,7 @@ internal sealed class MultipartParcel
                 await Take(section, cancel);
             }
         }
-        catch (Exception fault) when (fault is IOException or InvalidDataException)
+        catch (Exception fault) when (fault is IOException or InvalidDataException or NotSupportedException)
         {
             Fault(ViolationCodes.BadFormat, "The parts end without their closing boundary, or a part's headers cannot be read.");
         }

@@ -37,6 +37,25 @@ public sealed class ParcelProperties
     }
 
     [Fact]
+    public void A_tape_text_with_half_of_a_surrogate_pair_is_refused()
+    {
+        var reading = JsonParcel.Read(Encoding.UTF8.GetBytes("""{"ticket":{},"tape":"\ud800"}"""));
+
+        reading.Refusal!.Violations.ShouldHaveSingleItem().Pointer.ShouldBe("/tape");
+    }
+
+    [Theory]
+    [InlineData("filename=\"=?utf-7?B?KzNBMC0=?=\"")]
+    [InlineData("filename=\"=?no-such-alphabet?B?QQ==?=\"")]
+    [InlineData("filename*=utf-7''a")]
+    public async Task A_file_name_in_an_alphabet_nobody_reads_is_a_parcel_or_a_refusal(string name)
+    {
+        var bytes = Encoding.UTF8.GetBytes(Encoding.UTF8.GetString(Sound).Replace("filename=\"a.dst\"", name, StringComparison.Ordinal));
+
+        await Judge(bytes);
+    }
+
+    [Fact]
     public void Any_name_is_cleaned_to_a_text_that_stays_as_it_is() =>
         Gen.String.Sample(name =>
         {

@@ -35,9 +35,9 @@ internal sealed class GetResources(CatalogShelf shelf, ShopScope scope)
     {
         var query = new QueryReader(request.Query, "limit", "cursor");
         var page = Page.Read(query, $"{kind.Path}/{id}");
+        var before = Before(page, query);
         if (query.Refusal is { } refusal)
             return refusal;
-        int? before = page.After is null ? null : int.Parse(page.After, CultureInfo.InvariantCulture);
         var rows = await shelf.Versions(scope.Required, kind.Path, id, before, page.Limit + 1, cancel);
         return rows.Length == 0 && before is null
             ? Missing(kind, id)
@@ -52,6 +52,17 @@ internal sealed class GetResources(CatalogShelf shelf, ShopScope scope)
         if (int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var version) && version > 0)
             return version;
         query.Fault("version", ViolationCodes.OutOfRange, "A version is a whole number of at least 1.");
+        return null;
+    }
+
+    /// <summary>The version that the page before ended with; null: at the newest.</summary>
+    private static int? Before(Page page, QueryReader query)
+    {
+        if (page.After is null)
+            return null;
+        if (int.TryParse(page.After, NumberStyles.None, CultureInfo.InvariantCulture, out var version))
+            return version;
+        query.Fault("cursor", ViolationCodes.Contradicts, "This cursor was not given for this list.");
         return null;
     }
 

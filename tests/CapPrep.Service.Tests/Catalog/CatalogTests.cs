@@ -1,5 +1,8 @@
+using System.Buffers.Text;
 using System.Net;
+using System.Text;
 using System.Text.Json.Nodes;
+using CapPrep.Service.Storage;
 using CapPrep.Service.Tests.Intake;
 using CapPrep.TestKit;
 using Microsoft.EntityFrameworkCore;
@@ -148,6 +151,22 @@ public sealed class CatalogTests(QuietService quiet) : IClassFixture<QuietServic
         ids.ShouldBe(ids.Order(StringComparer.Ordinal));
         (await client.Get("/v1/machines?limit=3&cursor=" + path[(path.LastIndexOf('=') + 1)..])).Code.ShouldBe("query-invalid");
         (await client.Get("/v1/machines?limit=0&style=x")).Faults.ShouldBe(["style unknown-field", "limit out-of-range"]);
+    }
+
+    [Theory]
+    [InlineData("one")]
+    [InlineData("99999999999")]
+    [InlineData("")]
+    public async Task A_cursor_of_versions_that_was_tampered_with_is_refused(string position)
+    {
+        var client = await Shop("cursors");
+        var print = DocumentStore.Sha(Encoding.UTF8.GetBytes("cap-styles/visor"))[..8];
+        var cursor = Base64Url.EncodeToString(Encoding.UTF8.GetBytes($"{print} {position}"));
+
+        var answer = await client.Get("/v1/cap-styles/visor/versions?cursor=" + cursor);
+
+        answer.Code.ShouldBe("query-invalid");
+        answer.Faults.ShouldBe(["cursor contradicts"]);
     }
 
     [Fact]

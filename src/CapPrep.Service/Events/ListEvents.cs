@@ -93,6 +93,7 @@ internal static class ListEvents
         id.Length == Ids.Event.Length + 32
         && id.StartsWith(Ids.Event, StringComparison.Ordinal)
         && long.TryParse(id.AsSpan(Ids.Event.Length, 12), NumberStyles.AllowHexSpecifier, CultureInfo.InvariantCulture, out var milliseconds)
+        && milliseconds <= DateTimeOffset.MaxValue.ToUnixTimeMilliseconds()
             ? DateTimeOffset.FromUnixTimeMilliseconds(milliseconds)
             : null;
 

@@ -75,6 +75,7 @@ public sealed class EventLogTests
 
         (await service.Client.Get("/v1/events?after=evt_zzz")).Code.ShouldBe("query-invalid");
         (await service.Client.Get("/v1/events?after=evt_00000000000070008000000000000001")).Code.ShouldBe("event-expired");
+        (await service.Client.Get("/v1/events?after=evt_ffffffffffff7000800000000000000f")).Code.ShouldBe("query-invalid");
         (await service.Client.Get("/v1/events?limit=0&type=job.lost")).Faults.Count.ShouldBe(2);
     }
 

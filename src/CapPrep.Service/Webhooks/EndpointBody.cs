@@ -77,8 +77,9 @@ internal static class EndpointReader
     {
         var types = body.Items("types", 1, EventTypes.All.Count, (element, pointer) =>
         {
-            if (body.TextOf(element, pointer, 60) is not { } type || EventTypes.All.Contains(type))
-                return element.ValueKind == JsonValueKind.String ? element.GetString() : null;
+            var type = body.TextOf(element, pointer, 60);
+            if (type is null || EventTypes.All.Contains(type))
+                return type;
             body.Faults.NotAllowed(pointer, ViolationCodes.UnknownId, $"There is no event type '{type}' to subscribe to.", EventTypes.All);
             return null;
         });
@@ -87,7 +88,7 @@ internal static class EndpointReader
 
     private static byte[] Merged(ReadOnlyMemory<byte> patch, EndpointRow row)
     {
-        using var document = JsonDocument.Parse(patch);
+        using var document = JsonDocument.Parse(JsonBody.WithoutMark(patch));
         var named = document.RootElement.EnumerateObject().Select(member => member.Name).ToArray();
         return Json.Bytes(writer =>
         {

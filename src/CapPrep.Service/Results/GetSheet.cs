@@ -20,16 +20,16 @@ internal static class GetSheet
 
     public static void Map(IEndpointRouteBuilder routes)
     {
-        routes.MapGet("/v1/jobs/{id}/card", (string id, HttpContext context, AppDb db, DocumentStore documents, CancellationToken cancel) =>
-                Handle(Card, id, context, db, documents, cancel))
+        routes.MapGet("/v1/jobs/{id}/card", (string id, HttpContext context, AppDb db, DocumentStore documents, DrawingTurn turn, CancellationToken cancel) =>
+                Handle(Card, id, context, db, documents, turn, cancel))
             .WithName("getCard").Admits(Scopes.Read, Scopes.Submit, Scopes.Floor);
-        routes.MapGet("/v1/jobs/{id}/proof", (string id, HttpContext context, AppDb db, DocumentStore documents, CancellationToken cancel) =>
-                Handle(Proof, id, context, db, documents, cancel))
+        routes.MapGet("/v1/jobs/{id}/proof", (string id, HttpContext context, AppDb db, DocumentStore documents, DrawingTurn turn, CancellationToken cancel) =>
+                Handle(Proof, id, context, db, documents, turn, cancel))
             .WithName("getProof").Admits(Scopes.Read, Scopes.Submit);
     }
 
     private static async Task<IResult> Handle(
-        Kind kind, string id, HttpContext context, AppDb db, DocumentStore documents, CancellationToken cancel)
+        Kind kind, string id, HttpContext context, AppDb db, DocumentStore documents, DrawingTurn turn, CancellationToken cancel)
     {
         if (Choose(kind, context.Request, out var refusal) is not { } format)
             return refusal!;
@@ -38,7 +38,8 @@ internal static class GetSheet
         if (job is null)
             return unfinished!;
         var name = $"{kind.Name}.{format.Name}";
-        var document = await documents.Find(id, name, cancel) ?? await Draw(kind, job, format, name, db, documents, cancel);
+        var document = await documents.Find(id, name, cancel)
+            ?? await turn.Take(async () => await documents.Find(id, name, cancel) ?? await Draw(kind, job, format, name, db, documents, cancel), cancel);
         return document is null
             ? EndedJob.Expired(kind.Name)
             : new DocumentAnswer(document, $"{job.Number}-{name}", Attachment: false);

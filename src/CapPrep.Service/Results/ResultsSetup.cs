@@ -5,7 +5,8 @@ namespace CapPrep.Service.Results;
 internal static class ResultsSetup
 {
     public static IServiceCollection AddResults(this IServiceCollection services) => services
-        .AddSingleton<IPaperMaker, PaperMaker>();
+        .AddSingleton<IPaperMaker, PaperMaker>()
+        .AddSingleton<DrawingTurn>();
 
     public static void MapResults(this IEndpointRouteBuilder routes)
     {

@@ -1,4 +1,5 @@
 using System.Net;
+using System.Text.Json;
 using CapPrep.TestKit.Service;
 using Shouldly;
 using Xunit;
@@ -19,5 +20,16 @@ public sealed class HostTests
 
         answer.StatusCode.ShouldBe(HttpStatusCode.NotFound);
         (await service.Look(db => Task.FromResult(db.Keys.Count()))).ShouldBeGreaterThan(0);
+    }
+
+    [Fact]
+    public async Task The_executable_asks_for_a_small_heap()
+    {
+        var path = Path.Combine(AppContext.BaseDirectory, "capprep.runtimeconfig.json");
+        using var file = JsonDocument.Parse(await File.ReadAllBytesAsync(path, TestContext.Current.CancellationToken));
+
+        var options = file.RootElement.GetProperty("runtimeOptions").GetProperty("configProperties");
+
+        options.GetProperty("System.GC.ConserveMemory").GetInt32().ShouldBe(5);
     }
 }

@@ -14,6 +14,8 @@ COPY LICENSE /app/LICENSE
 COPY --from=build --chown=1654:1654 /data /data
 # Not ASPNETCORE_URLS: appsettings.json would win over it.
 ENV URLS=http://0.0.0.0:5080 \
+    MALLOC_ARENA_MAX=2 \
+    MALLOC_TRIM_THRESHOLD_=131072 \
     CapPrep__DataFolder=/data \
     DOTNET_EnableDiagnostics=0
 USER 1654

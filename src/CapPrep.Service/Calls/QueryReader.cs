@@ -34,6 +34,13 @@ internal sealed class QueryReader
         var values = _query[name];
         if (values.Count > 1)
             Fault(name, ViolationCodes.DuplicateField, $"'{name}' may be given once.");
+        if (values.ToString().Any(char.IsControl))
+        {
+            // PostgreSQL keeps no NUL in a text, and nothing of ours holds any other.
+            Fault(name, ViolationCodes.BadFormat, $"'{name}' holds control characters.");
+            return null;
+        }
+
         return string.IsNullOrEmpty(values.ToString()) ? null : values[0];
     }
 

@@ -9,6 +9,18 @@ namespace CapPrep.Service.Tests.Jobs;
 
 public sealed class ListJobsTests(QuietService quiet) : IClassFixture<QuietService>
 {
+    [Theory]
+    [InlineData(Store.Sqlite)]
+    [InlineData(Store.Postgres)]
+    public async Task A_filter_with_control_characters_is_refused(Store store)
+    {
+        Stores.SkipUnlessThere(store);
+        await using var service = await ServiceUnderTest.Start(QuietService.Quiet(store));
+
+        (await service.Client.Get("/v1/jobs?orderNumber=%00")).Faults.ShouldBe(["orderNumber bad-format"]);
+        (await service.Client.Get("/v1/events?after=%00")).Code.ShouldBe("query-invalid");
+    }
+
     [Fact]
     public async Task Pages_of_the_newest_first_hold_every_job_once()
     {

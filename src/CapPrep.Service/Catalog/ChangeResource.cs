@@ -28,10 +28,11 @@ internal sealed class ChangeResource(AppDb db, CatalogShelf shelf, ResourceCheck
         var latest = await shelf.Latest(scope.Required, kind.Path, id, cancel);
         if (Conflict(kind, id, precondition, latest) is { } conflict)
             return conflict;
-        var faults = await check.Faults(kind, id, body.Bytes, cancel);
+        var given = GivenBody.Of(WithoutMark(body.Bytes));
+        var faults = await check.Faults(kind, id, given, cancel);
         if (faults.Count > 0)
             return Faulty(kind, faults);
-        return await Store(kind, id, latest, WithoutMark(body.Bytes), context.Caller(), retired: false, cancel) is { } row
+        return await Store(kind, id, latest, given, context.Caller(), retired: false, cancel) is { } row
             ? new ResourceAnswer(kind, row) { Location = latest is null ? context.Request.Path.Value : null }
             : Overtaken(kind, id, precondition);
     }
@@ -75,7 +76,9 @@ internal sealed class ChangeResource(AppDb db, CatalogShelf shelf, ResourceCheck
     {
         if (precondition.Creates)
             return latest is null ? null : Overtaken(kind, id, precondition);
-        return latest is not null && precondition.Admits(latest.Version) ? null : Overtaken(kind, id, precondition);
+        if (latest is null)
+            return new Refusal(Problems.VersionMismatch, $"There is no {kind.Noun} '{id}' yet; If-None-Match: * creates it.");
+        return precondition.Admits(latest.Version) ? null : Overtaken(kind, id, precondition);
     }
 
     private static Refusal Overtaken(ResourceKind kind, string id, Precondition precondition) => precondition.Creates

@@ -51,6 +51,35 @@ public sealed class CatalogTests(QuietService quiet) : IClassFixture<QuietServic
         versions["items"].EnumerateArray().Select(item => item.GetProperty("version").GetInt32()).ShouldBe([2, 1]);
     }
 
+    [Theory]
+    [InlineData("/v1/cap-styles/visor")]
+    [InlineData("/v1/cap-frames/wide-270")]
+    [InlineData("/v1/machines/one-head")]
+    [InlineData("/v1/framing-stations/gauge-1")]
+    [InlineData("/v1/shop")]
+    public async Task What_was_given_can_be_sent_back_as_it_is(string path)
+    {
+        var client = await Shop("round-trip");
+        var given = await client.Get(path);
+
+        var changed = await client.Change(path, given.Body.GetRawText(), given.Header("ETag")!);
+
+        changed.Status.ShouldBe(HttpStatusCode.OK);
+        changed["version"].GetInt32().ShouldBe(given["version"].GetInt32() + 1);
+        (await client.Get(path))["name"].GetString().ShouldBe(given["name"].GetString());
+    }
+
+    [Fact]
+    public async Task A_change_of_what_never_was_is_told_so()
+    {
+        var client = await Shop("never");
+
+        var refused = await client.Change("/v1/cap-styles/nowhere", "{}", "\"1\"");
+
+        refused.Code.ShouldBe("version-mismatch");
+        refused["detail"].GetString().ShouldBe("There is no cap style 'nowhere' yet; If-None-Match: * creates it.");
+    }
+
     [Fact]
     public async Task A_change_must_say_which_version_it_was_made_on()
     {

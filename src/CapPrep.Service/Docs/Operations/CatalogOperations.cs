@@ -6,6 +6,7 @@ namespace CapPrep.Service.Docs.Operations;
 internal static class CatalogOperations
 {
     private const string Tag = "Catalog";
+    private const string RoundTrip = "What GET gave may be changed and sent back: `version`, `by`, `at` and `retired` are passed over.";
 
     private static readonly Kind[] Kinds =
     [
@@ -25,12 +26,13 @@ internal static class CatalogOperations
             Answers =
             [
                 new(200, "The version asked for.", [Content.Json("StoredShop", "stored-shop")], "ETag", "Cache-Control"),
-                Answer.Empty(304, "It is as you have it.", "ETag"),
+                Answer.Empty(304, "It is as you have it.", "ETag", "Cache-Control"),
             ],
             Refusals = [Problems.QueryInvalid, Problems.NotFound],
         },
         new("putShop", Tag, "Adds a version of the shop's decisions")
         {
+            Description = "`If-Match` with the version you read adds a version. " + RoundTrip,
             Parameters = ["ifMatch", "createOnly", "contentDigest"],
             Request = [Content.Json("Shop", "shop")],
             Answers =
@@ -63,7 +65,7 @@ internal static class CatalogOperations
         Answers =
         [
             new(200, "The version asked for.", [Content.Json(kind.Stored, kind.IsBook ? ["stored-rule-book", "rule-book-effective"] : [$"stored-{kind.Example}"])], "ETag", "Cache-Control"),
-            Answer.Empty(304, "It is as you have it.", "ETag"),
+            Answer.Empty(304, "It is as you have it.", "ETag", "Cache-Control"),
         ],
         Refusals = [Problems.QueryInvalid, Problems.NotFound],
     };
@@ -77,7 +79,7 @@ internal static class CatalogOperations
 
     private static Operation Put(Kind kind) => new($"put{kind.One}", Tag, $"Creates a {kind.Noun} or adds a version")
     {
-        Description = "`If-None-Match: *` creates; `If-Match` with the version you read adds a version. Jobs that were accepted before keep the version they have.",
+        Description = "`If-None-Match: *` creates; `If-Match` with the version you read adds a version. Jobs that were accepted before keep the version they have. " + RoundTrip,
         Parameters = ["catalogId", "ifMatch", "createOnly", "contentDigest"],
         Request = [Content.Json(kind.Schema, kind.Example)],
         Answers =

@@ -19,6 +19,8 @@ internal sealed record RequestBody(byte[] Bytes, Refusal? Refusal)
     public static async Task<RequestBody> Read(HttpRequest request, long most, CancellationToken cancel)
     {
         AnswerLongBodies(request.HttpContext);
+        if (Packed(request) is { } packed)
+            return new RequestBody([], packed);
         if (request.ContentLength > most)
             return TooLarge(most);
         using var buffer = new MemoryStream((int)(request.ContentLength ?? 0));
@@ -45,10 +47,17 @@ internal sealed record RequestBody(byte[] Bytes, Refusal? Refusal)
     }
 
     /// <summary>Reads a JSON body; another content type is refused.</summary>
-    public static async Task<RequestBody> ReadJson(HttpRequest request, long most, CancellationToken cancel) =>
+    public static async Task<RequestBody> ReadJson(
+        HttpRequest request, long most, CancellationToken cancel, string types = Json.ContentType) =>
         request.HasJsonContentType()
             ? await Read(request, most, cancel)
-            : new RequestBody([], new Refusal(Problems.MediaTypeUnknown, $"This address reads {Json.ContentType}."));
+            : new RequestBody([], new Refusal(Problems.MediaTypeUnknown, $"This address reads {types}."));
+
+    /// <summary>Bodies come as they are (RFC 9110, 8.4): a packed one would only look broken.</summary>
+    private static Refusal? Packed(HttpRequest request) =>
+        request.Headers.ContentEncoding.ToString() is { Length: > 0 } coding && !coding.Equals("identity", StringComparison.OrdinalIgnoreCase)
+            ? new Refusal(Problems.MediaTypeUnknown, "A body with Content-Encoding is not read; send it unpacked.")
+            : null;
 
     private static RequestBody TooLarge(long most) => new([], new Refusal(
         Problems.BodyTooLarge, string.Create(CultureInfo.InvariantCulture, $"A request to this address has at most {most} bytes.")));

@@ -14,10 +14,12 @@ internal static class SmallBody
     public const string Part = "body";
 
     /// <summary>Reads the body; with <paramref name="optional"/>, none at all is no bytes.</summary>
-    public static Task<RequestBody> Read(HttpRequest request, CancellationToken cancel, bool optional = false) =>
+    /// <param name="types">The content types to name where it has another.</param>
+    public static Task<RequestBody> Read(
+        HttpRequest request, CancellationToken cancel, bool optional = false, string types = Json.ContentType) =>
         optional && request.ContentType is null
             ? RequestBody.Read(request, MaxBytes, cancel)
-            : RequestBody.ReadJson(request, MaxBytes, cancel);
+            : RequestBody.ReadJson(request, MaxBytes, cancel, types);
 
     /// <summary>The refusal of a body with faults: 400 when it is not JSON, else 422; the detail lists the places.</summary>
     public static Refusal Refuse(IReadOnlyList<Violation> violations)

@@ -19,5 +19,6 @@ internal sealed class Links(Settings settings)
 
     public string ReceivedTape(string id) => Tape(id) + "?version=received";
 
-    public string Order(string orderNumber) => $"{_front}/v1/orders?orderNumber={Uri.EscapeDataString(orderNumber)}";
+    /// <summary>Every job of the order, newest first.</summary>
+    public string Order(string orderNumber) => $"{_front}/v1/jobs?orderNumber={Uri.EscapeDataString(orderNumber)}";
 }

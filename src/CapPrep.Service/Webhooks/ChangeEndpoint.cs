@@ -11,13 +11,15 @@ namespace CapPrep.Service.Webhooks;
 /// while off, what is owed waits.</summary>
 internal static class ChangeEndpoint
 {
+    private const string Types = "application/merge-patch+json and application/json";
+
     public static async Task<IResult> Handle(
         string id, HttpContext context, AppDb db, AddressGuard guard, EndpointJson json, AuditTrail audit, TimeProvider clock)
     {
         var cancel = context.RequestAborted;
         if (await db.Endpoints.SingleOrDefaultAsync(row => row.Id == id, cancel) is not { } row)
             return EndpointRoutes.NoEndpoint(id);
-        var (bytes, refusal) = await SmallBody.Read(context.Request, cancel);
+        var (bytes, refusal) = await SmallBody.Read(context.Request, cancel, types: Types);
         if (refusal is not null)
             return refusal;
         var reading = EndpointReader.ReadPatch(bytes, row);

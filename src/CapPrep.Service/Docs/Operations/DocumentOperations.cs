@@ -28,14 +28,14 @@ internal static class DocumentOperations
         {
             Description = "By `format` first, else by Accept, else PDF. With a return verdict it says HOLD and has no needle plan.",
             Parameters = ["jobId", "format", "ifNoneMatch"],
-            Answers = [new(200, "One page for framing station and machine.", Forms, [.. Headers, "Vary"]), NotModified],
+            Answers = [new(200, "One page for framing station and machine.", Forms, [.. Headers, "Vary"]), NotModifiedForm],
             Refusals = [.. WhyNone, Problems.QueryInvalid, Problems.NotAcceptable],
         },
         new("getProof", Tag, "Gives the marked picture of the design on the cap")
         {
             Description = "By `format` first, else by Accept, else SVG.",
             Parameters = ["jobId", "format", "ifNoneMatch"],
-            Answers = [new(200, "The proof.", Forms, [.. Headers, "Vary"]), NotModified],
+            Answers = [new(200, "The proof.", Forms, [.. Headers, "Vary"]), NotModifiedForm],
             Refusals = [.. WhyNone, Problems.QueryInvalid, Problems.NotAcceptable],
         },
         new("getTape", Tag, "Gives the tape to sew, or another version")
@@ -47,5 +47,7 @@ internal static class DocumentOperations
         },
     ];
 
-    private static Answer NotModified => Answer.Empty(304, "It is as you have it.", "ETag");
+    private static Answer NotModified => Answer.Empty(304, "It is as you have it.", Headers);
+
+    private static Answer NotModifiedForm => Answer.Empty(304, "It is as you have it.", [.. Headers, "Vary"]);
 }

@@ -41,7 +41,7 @@ internal static class JobOperations
             Answers =
             [
                 new(200, "The job as it is now.", [Content.Json("Job", "job", "job-queued", "job-failed")], "ETag", "Cache-Control", "Preference-Applied"),
-                Answer.Empty(304, "It is as you have it.", "ETag"),
+                Answer.Empty(304, "It is as you have it.", "ETag", "Cache-Control"),
             ],
             Refusals = [Problems.NotFound],
         },

@@ -97,7 +97,7 @@ internal static class JobSchemas
         Opt("brief", Url(LongText)),
         Opt("tape", Url(LongText), "The tape to sew."),
         Opt("receivedTape", Url(LongText)),
-        Opt("order", Url(LongText)));
+        Opt("order", Url(LongText), "The jobs of this order."));
 
     private static JsonObject Failure() => Open(
         Req("code", Word("drawing-fault", "engine-fault", "loss-check-failed", "time-limit", "too-many-attempts")),

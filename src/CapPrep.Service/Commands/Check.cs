@@ -44,7 +44,7 @@ internal static class Check
             Setup = setup!,
             Label = Label(tapePath),
         });
-        await Write(folder, preparation, tapePath, tapeBytes);
+        await WriteOrSay(folder, () => Write(folder, preparation, tapePath, tapeBytes));
         Console.WriteLine(preparation.Summary.Lead);
         return ExitCode.Of(preparation.Verdict);
     }
@@ -58,6 +58,18 @@ internal static class Check
         catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
         {
             throw new WrongCommandLineException($"{path} cannot be read.");
+        }
+    }
+
+    private static async Task WriteOrSay(string folder, Func<Task> write)
+    {
+        try
+        {
+            await write();
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            throw new WrongCommandLineException($"{folder} cannot be written to: {fault.Message}");
         }
     }
 

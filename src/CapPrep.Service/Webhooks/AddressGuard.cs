@@ -9,6 +9,8 @@ namespace CapPrep.Service.Webhooks;
 /// </summary>
 internal sealed class AddressGuard(Settings settings)
 {
+    private const string Remedy = "the operator lists networks of the shop in CapPrep:Webhooks:AllowedNetworks.";
+
     private readonly IReadOnlyList<AllowedNetwork> _allowed = settings.Webhooks.AllowedNetworks;
 
     /// <summary>
@@ -29,12 +31,12 @@ internal sealed class AddressGuard(Settings settings)
         {
             return Admits(address, url.Port, encrypted)
                 ? null
-                : $"{(encrypted ? "" : "Plain http to ")}{address} is not allowed here.";
+                : $"{(encrypted ? "" : "Plain http to ")}{address} is not allowed here; {Remedy}";
         }
 
         return encrypted || _allowed.Count > 0
             ? null
-            : "Plain http goes only to receivers that the operator allows.";
+            : $"Plain http is not allowed here; {Remedy}";
     }
 
     /// <summary>

@@ -45,11 +45,6 @@ internal static class CommandLine
             await Console.Error.WriteLineAsync(fault.Message);
             return ExitCode.Settings;
         }
-        catch (IOException fault) when (fault.InnerException is Microsoft.AspNetCore.Connections.AddressInUseException)
-        {
-            await Console.Error.WriteLineAsync(fault.Message + " Choose another with --urls, or CapPrep:Http:ManagementUrl for the management listener.");
-            return ExitCode.Settings;
-        }
         catch (DataFolderInUseException fault)
         {
             await Console.Error.WriteLineAsync(fault.Message);

@@ -80,20 +80,6 @@ public sealed class CommandLineTests : IDisposable
     }
 
     [Fact]
-    public async Task An_address_that_is_taken_is_named()
-    {
-        using var taken = new System.Net.Sockets.TcpListener(System.Net.IPAddress.Loopback, 0);
-        taken.Start();
-        var url = $"http://{taken.LocalEndpoint}";
-
-        var (code, output) = await ProgramRun.Run(_folder, "serve", "--urls", url, "--CapPrep:Http:ManagementUrl", "off");
-
-        code.ShouldBe(ExitCode.Settings);
-        output.ShouldContain(url);
-        output.ShouldContain("--urls");
-    }
-
-    [Fact]
     public async Task A_new_key_is_well_formed_and_stores_nothing()
     {
         var (code, output) = await ProgramRun.Run(_folder, "key", "new");

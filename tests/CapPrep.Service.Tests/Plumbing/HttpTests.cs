@@ -68,7 +68,7 @@ public sealed class HttpTests(QuietService quiet) : IClassFixture<QuietService>
 
         answer.Code.ShouldBe("query-invalid");
         answer["detail"].GetString().ShouldBe("Wrong in the query: size, state, limit.");
-        answer.Faults.ShouldBe(["size unknown-field", "state bad-format", "limit bad-format"]);
+        answer.Faults.ShouldBe(["size unknown-field", "state bad-format", "limit out-of-range"]);
     }
 
     [Fact]

@@ -50,5 +50,6 @@ public sealed record EffectiveRules(
         ExtraColorChanges = book?.ExtraColorChanges ?? house.ExtraColorChanges,
         ExtraTrims = book?.ExtraTrims ?? house.ExtraTrims,
         StartEndAtBottomCenter = book?.StartEndAtBottomCenter ?? house.StartEndAtBottomCenter,
+        BetterBy = book?.BetterBy ?? house.BetterBy,
     };
 }

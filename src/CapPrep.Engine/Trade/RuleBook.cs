@@ -147,6 +147,9 @@ public sealed record OrderSettings
     public int? ExtraTrims { get; init; }
 
     public bool? StartEndAtBottomCenter { get; init; }
+
+    /// <summary>Share of order cost and trim price, 0 to 1, from which another order is worth a new tape.</summary>
+    public double? BetterBy { get; init; }
 }
 
 /// <summary>Changes to one rule; a limit that is not listed stays.</summary>

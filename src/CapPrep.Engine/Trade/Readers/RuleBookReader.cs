@@ -25,6 +25,7 @@ internal static class RuleBookReader
         ExtraColorChanges = reader.Integer("extraColorChanges", 0, 20),
         ExtraTrims = reader.Integer("extraTrims", 0, 200),
         StartEndAtBottomCenter = reader.Flag("startEndAtBottomCenter"),
+        BetterBy = reader.Number("betterBy", 0, 1),
     };
 
     private static IReadOnlyList<RuleChange> Rules(ObjectReader reader, HouseBook house, IReadOnlyList<RuleChange> before)

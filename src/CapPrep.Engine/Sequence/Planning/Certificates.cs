@@ -1,0 +1,66 @@
+using System.Globalization;
+using CapPrep.Engine.Sequence.Cost;
+using CapPrep.Engine.Sequence.Search;
+using CapPrep.Engine.Trade;
+
+namespace CapPrep.Engine.Sequence.Planning;
+
+/// <summary>Puts what was proven about an order into words that are true.</summary>
+internal static class Certificates
+{
+    /// <param name="table">What was ordered.</param>
+    /// <param name="search">The search that found the order.</param>
+    /// <param name="point">The point of its curve that was taken.</param>
+    /// <param name="mostTrims">Trims that were allowed.</param>
+    internal static Certificate Of(PlanningTable table, OrderSearch search, CurvePoint point, int mostTrims)
+    {
+        var sum = SumOf(point);
+        var proven = search.IsExact || sum == search.SumBound;
+        var bound = proven ? sum : search.SumBound;
+        var isLimited = search.Points.Any(other => other.Trims > mostTrims && SumOf(other) < sum);
+        return new(
+            proven ? CertificateClaim.Proven : CertificateClaim.Bounded,
+            Index: Rounded(sum, 4),
+            Bound: Rounded(bound, 4),
+            GapPoints: Rounded(100 * (sum - bound), 2),
+            CostBound: Rounded(search.CostBound, 4),
+            Under: [.. Under(table, isLimited)],
+            Says: Says(table, proven, 100 * (sum - bound), isLimited ? mostTrims : null),
+            SaysOfTrims: Sentence($"With any number of trims the order cost cannot fall below {Percent(search.CostBound)} %."));
+    }
+
+    internal static long SumOf(CurvePoint point) => point.Cost + (PlanningTable.TrimPrice * point.Trims);
+
+    internal static double Rounded(long billionths, int decimals) =>
+        Math.Round((double)billionths / OrderCosts.Scale, decimals, MidpointRounding.AwayFromZero);
+
+    private static IEnumerable<string> Under(PlanningTable table, bool isLimited)
+    {
+        yield return "layers";
+        yield return "colors";
+        if (isLimited)
+            yield return "trims";
+        if (table.Request.TrimBy != TrimBy.Jumps)
+            yield return "machine";
+    }
+
+    private static string Says(PlanningTable table, bool proven, long gap, int? mostTrims)
+    {
+        if (!proven)
+            return Sentence($"No order of these elements that keeps layers and colors can be more than {Points(gap)} points better in the sum of order cost and trim price.");
+        var colors = table.Request.Stitches.Blocks;
+        var within = mostTrims is { } most ? Sentence($", with at most {most} trims") : "";
+        return Sentence(
+            $"Of all orders of these {table.Count} elements that keep the {table.Precedence.Pairs} must-follow pairs and sew each of the {colors} colors once{within}, none has a lower sum of order cost and trim price (1 point per trim).");
+    }
+
+    // Upward, so that what is said holds.
+    private static string Points(long hundredfold) =>
+        (Math.Ceiling(hundredfold * 10 / (double)OrderCosts.Scale) / 10).ToString("0.0", CultureInfo.InvariantCulture);
+
+    // Downward, so that what is said holds.
+    private static string Percent(long billionths) =>
+        (Math.Floor(billionths * 1000 / (double)OrderCosts.Scale) / 10).ToString("0.0", CultureInfo.InvariantCulture);
+
+    private static string Sentence(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}

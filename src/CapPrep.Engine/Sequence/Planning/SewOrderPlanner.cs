@@ -1,0 +1,116 @@
+using CapPrep.Engine.Sequence.Cost;
+using CapPrep.Engine.Sequence.Search;
+using CapPrep.Engine.Sequence.Writing;
+using CapPrep.Engine.Tickets;
+
+namespace CapPrep.Engine.Sequence.Planning;
+
+/// <summary>
+/// Finds the order in which a design is best sewn: every color once, layers kept, and of all such orders the one with
+/// the least sum of order cost and trim price; among equals the one with the least travel.
+/// </summary>
+public static class SewOrderPlanner
+{
+    /// <summary>Received order, proposed order, what is proven about it, and which one is used.</summary>
+    /// <exception cref="EngineFaultException">The model of the received order does not have the trims of the tape.</exception>
+    public static SewOrder Plan(SewOrderRequest request)
+    {
+        var table = PlanningTable.Of(request);
+        var objective = table.Costs.Objective();
+        var problem = table.Problem(objective);
+        CheckTrims(table, problem);
+        var search = OrderSearch.Of(problem);
+        var mostTrims = request.Budget.MostTrims(request.TrimBy);
+        var received = new CurvePoint(problem.TrimsOf(table.Received), problem.Order.CostOf(table.Received));
+        var chosen = Choose(search, received, mostTrims);
+        var order = MayChange(request) && chosen is { } point
+            ? TravelPolish.Of(table, objective, search.OrderWith(point.Trims))
+            : table.Received;
+        return Told(table, search, order, received, MayChange(request) ? chosen : null, mostTrims);
+    }
+
+    private static bool MayChange(SewOrderRequest request) =>
+        request.Reading.OrderMayChange && !request.HasUnknownRecords;
+
+    private static void CheckTrims(PlanningTable table, OrderProblem problem)
+    {
+        var cuts = table.Request.Stitches.Relations.Count(Tapes.Relation.Cut);
+        var modeled = problem.TrimsOf(table.Received);
+        if (modeled != cuts)
+            throw new EngineFaultException(FormattableString.Invariant($"The received order has {modeled} trims by its elements, {cuts} on its tape."));
+    }
+
+    /// <summary>The point with the least sum within the trims allowed, or null when the received order is no worse.</summary>
+    private static CurvePoint? Choose(OrderSearch search, CurvePoint received, int mostTrims)
+    {
+        var allowed = search.Points.Where(point => point.Trims <= mostTrims).ToArray();
+        if (allowed.Length == 0)
+            return null;
+        var best = allowed.MinBy(Certificates.SumOf);
+        return Certificates.SumOf(best) < Certificates.SumOf(received) ? best : null;
+    }
+
+    private static SewOrder Told(
+        PlanningTable table, OrderSearch search, int[] order, CurvePoint received, CurvePoint? chosen, int mostTrims)
+    {
+        var floor = Floor(table);
+        var receivedRules = OrderRules.Judge(table, table.Received, floor);
+        var proposedRules = OrderRules.Judge(table, order, floor);
+        var point = chosen ?? received;
+        var gain = Certificates.SumOf(received) - Certificates.SumOf(point);
+        var why = WhyKept(table.Request, chosen is null, gain, OrderRules.LosesWarn(receivedRules, proposedRules));
+        var relaxed = RelaxedPairs.Of(table.Request.Reading, table.Precedence);
+        return new()
+        {
+            Received = Figures(table, table.Received, received.Trims),
+            Proposed = Figures(table, order, point.Trims),
+            Floor = floor,
+            Used = why.Length == 0 ? UsedOrder.Proposed : UsedOrder.Received,
+            KeptBecause = why,
+            Order = order,
+            Certificate = Certificates.Of(table, search, point, mostTrims),
+            TradeOffs = TradeOffs.Of(table, search, received, chosen, mostTrims),
+            Moves = OrderMoves.Of(table, order),
+            ReceivedRules = receivedRules,
+            ProposedRules = proposedRules,
+            MustFollowPairs = table.Precedence.Pairs,
+            Relaxed = relaxed,
+            Tagline = table.Subject.Lines.Tagline,
+            Plan = PlanMaker.Of(table, order, relaxed),
+            ProposedSum = Certificates.SumOf(point),
+        };
+    }
+
+    private static OrderFigures Figures(PlanningTable table, IReadOnlyList<int> order, int trims) => new(
+        OrderShares.Of(table.Costs, order),
+        order.Zip(order.Skip(1)).Count(pair => table.Elements[pair.First].Block != table.Elements[pair.Second].Block),
+        trims,
+        TravelPolish.LengthMm(table, order));
+
+    private static IndexFloor Floor(PlanningTable table)
+    {
+        var index = table.Costs.IndexOnly();
+        var layers = CycleBound.Of(new(index, table.Precedence, table.Seed));
+        var colors = Math.Max(layers, OrderSearch.CostBoundOf(table.Problem(index)));
+        return new(Certificates.Rounded(layers, 4), Certificates.Rounded(colors, 4));
+    }
+
+    /// <summary>Empty when the proposed order is used.</summary>
+    private static string WhyKept(SewOrderRequest request, bool nothingFound, long gain, bool losesWarn)
+    {
+        if (!request.Reading.OrderMayChange)
+            return "The design could only be read coarsely.";
+        if (request.HasUnknownRecords)
+            return "The tape holds records of unknown meaning; such a tape is never re-sequenced.";
+        if (nothingFound)
+            return "No order of these elements is better.";
+        if (request.Mode == SewOrderMode.AsReceived)
+            return "The ticket asks for the received order.";
+        if (request.OrderMattersNot is { } because)
+            return because;
+        if (request.Mode == SewOrderMode.Always || gain >= request.Limits.BetterBy * OrderCosts.Scale || losesWarn)
+            return "";
+        var points = Math.Round(100.0 * gain / OrderCosts.Scale, 1, MidpointRounding.AwayFromZero);
+        return FormattableString.Invariant($"The best order found is better by {points:0.0} points; a new tape is worth it from {100 * request.Limits.BetterBy:0.#} points on.");
+    }
+}

@@ -1,0 +1,79 @@
+using CapPrep.Engine.Pieces;
+using CapPrep.Engine.Sequence.Cost;
+using CapPrep.Engine.Tapes;
+using CapPrep.Engine.Tickets;
+using CapPrep.Engine.Trade;
+
+namespace CapPrep.Engine.Sequence.Planning;
+
+/// <summary>Everything that the sew order of one design depends on.</summary>
+public sealed record SewOrderRequest
+{
+    public required StitchSequence Stitches { get; init; }
+
+    public required DesignReading Reading { get; init; }
+
+    public required Placement Placement { get; init; }
+
+    public required OrderBudget Budget { get; init; }
+
+    public required OrderLimits Limits { get; init; }
+
+    /// <summary>Why the order rules do not speak here, in one sentence; null: they do.</summary>
+    public string? OrderMattersNot { get; init; }
+
+    /// <summary>Null: a straight group at the lower edge stands for the tagline, and no other line is known.</summary>
+    public TextLinePlaces? Lines { get; init; }
+
+    /// <summary>Received blocks, from 1, behind which the stop is there for a person's hands: nothing moves across it.</summary>
+    public IReadOnlyList<int> DeliberateStops { get; init; } = [];
+
+    /// <summary>The tape holds records whose meaning is not known: its order is never changed.</summary>
+    public bool HasUnknownRecords { get; init; }
+
+    public TrimBy TrimBy { get; init; } = TrimBy.Jumps;
+
+    /// <summary>The machine ties in and off by itself: no ties are added.</summary>
+    public bool MachineTies { get; init; }
+
+    public SewOrderMode Mode { get; init; } = SewOrderMode.IfBetter;
+}
+
+/// <summary>What another order may cost.</summary>
+public sealed record OrderBudget
+{
+    /// <summary>Trims of the tape as first received, against which all others are counted.</summary>
+    public required int ReceivedTrims { get; init; }
+
+    /// <summary>Seconds that one trim takes.</summary>
+    public required double TrimSeconds { get; init; }
+
+    /// <summary>Seconds that one change of color takes.</summary>
+    public required double ColorChangeSeconds { get; init; }
+
+    /// <summary>Seconds that one cap is sewn, without stops.</summary>
+    public required double SewingSeconds { get; init; }
+
+    /// <summary>How often the machine is filled for the whole order, at least 1.</summary>
+    public int Loads { get; init; } = 1;
+
+    /// <summary>Trims beyond the received ones that the ticket allows; null: no limit of its own.</summary>
+    public int? AllowExtraTrims { get; init; }
+
+    /// <summary>Minutes that the whole order may take longer; null: no limit of its own.</summary>
+    public double? ExtraMinutes { get; init; }
+
+    // House: beyond the received trims, trimming may take this share of the sewing time.
+    private const double TrimShareOfSewing = 0.15;
+
+    /// <summary>The most trims an order may have on this machine.</summary>
+    public int MostTrims(TrimBy trimBy)
+    {
+        var byTime = TrimSeconds <= 0 ? int.MaxValue : (int)Math.Min(int.MaxValue, TrimShareOfSewing * SewingSeconds / TrimSeconds);
+        var most = trimBy == TrimBy.Jumps ? Math.Max(ReceivedTrims, byTime) : ReceivedTrims;
+        most = Math.Min(most, AllowExtraTrims is { } extra ? ReceivedTrims + extra : int.MaxValue);
+        return ExtraMinutes is { } minutes && TrimSeconds > 0
+            ? (int)Math.Min(most, ReceivedTrims + Math.Floor(minutes * 60 / TrimSeconds / Loads))
+            : most;
+    }
+}

@@ -1,0 +1,63 @@
+namespace CapPrep.Engine.Sequence.Search;
+
+/// <summary>
+/// What can be done inside one color block: its curve, and what no order of it can go below.
+/// </summary>
+/// <param name="Curve">Least cost by number of trims.</param>
+/// <param name="CostBound">No order costs less, whatever its trims.</param>
+/// <param name="SumBound">No order has a lower sum of cost and trim price.</param>
+internal sealed record BlockCurve(Curve Curve, long CostBound, long SumBound)
+{
+    // House limits: beyond these the exact ways take longer than they are worth.
+    private const int MostIdealsForLabels = 3_000;
+    private const int MostOfOneSizeForLabels = 800;
+    private const int MostIdealsForOrder = 20_000;
+    private const long FirstEffort = 2_000_000;
+    private const long MoreEffort = 20_000_000;
+
+    /// <summary>The exact curve where the block is small or chained enough, else a searched one with a bound.</summary>
+    internal static BlockCurve Of(BlockProblem problem)
+    {
+        if (problem.Count <= 1)
+            return new(new([new(0, 0)], [[.. Enumerable.Range(0, problem.Count)]], IsExact: true), 0, 0);
+        return Ideals.Of(problem.Order.Precedence, MostIdealsForLabels, MostOfOneSizeForLabels) is { } ideals
+            ? Exact(problem, LabelOrder.Of(problem, ideals))
+            : Searched(problem);
+    }
+
+    private static BlockCurve Exact(BlockProblem problem, Curve curve) =>
+        new(curve, curve.Points[^1].Cost, curve.LeastSum(problem.TrimPrice));
+
+    private static BlockCurve Searched(BlockProblem problem)
+    {
+        var received = Enumerable.Range(0, problem.Count).ToArray();
+        var (cost, order, bound) = BestOrder(problem.Order, received, MoreEffort);
+        var curve = ThresholdSearch.Of(problem, [received, order]);
+        if (problem.TrimsOf(order) is { } trims)
+            curve = Curve.Of(curve.Points.Zip(curve.Orders).Append((new(trims, cost), order)), isExact: false);
+        return new(curve, bound, bound + (problem.TrimPrice * problem.FewestTrims()));
+    }
+
+    /// <summary>What no order can cost less than, with trims for nothing.</summary>
+    internal static long CostBoundOf(LinearOrder order) => BestOrder(order, [.. Enumerable.Range(0, order.Count)], moreEffort: 0).Bound;
+
+    /// <summary>
+    /// The least order cost with trims for nothing: search first; when it meets the bound that is proof, else exact
+    /// where there are few enough ideals, else more search.
+    /// </summary>
+    private static (long Cost, int[] Order, long Bound) BestOrder(LinearOrder order, int[] start, long moreEffort)
+    {
+        var bound = CycleBound.Of(order);
+        var found = InsertionSearch.From(order, start, bound, FirstEffort);
+        if (found.Cost == bound)
+            return (found.Cost, found.Order, bound);
+        if (Ideals.Of(order.Precedence, MostIdealsForOrder) is { } ideals)
+        {
+            var (cost, best) = IdealOrder.Of(order, ideals);
+            return (cost, best, cost);
+        }
+
+        found = InsertionSearch.From(order, found.Order, bound, moreEffort);
+        return (found.Cost, found.Order, bound);
+    }
+}

@@ -1,0 +1,133 @@
+using CapPrep.Engine.Measures;
+using CapPrep.Engine.Sequence.Planning;
+using CapPrep.Engine.Sequence.Writing;
+using CapPrep.Engine.Tapes;
+
+namespace CapPrep.Engine.Losses;
+
+/// <summary>
+/// Paints both tapes and compares what lies over what, cell by cell. Cells of dropped ways, new links and ties are
+/// left out. Two spans of different threads may change places in three cells; two elements of one thread where that
+/// does not show, or where the plan lists them as relaxed.
+/// </summary>
+internal sealed class TopView
+{
+    // As for layers: from 4 cells on across threads; within one thread from 1 mm2 or a tenth of the smaller on.
+    private const int CellsAcrossThreads = 4;
+    private const int CellsInThread = 16;
+    private const int ShareInThread = 10;
+
+    private readonly LossSubject _subject;
+    private readonly SewPlan _plan;
+    private readonly PaintedCells _received;
+    private readonly PaintedCells _written;
+    private readonly HashSet<RelaxedPair> _relaxed;
+
+    private TopView(LossSubject subject, SewPlan plan)
+    {
+        (_subject, _plan) = (subject, plan);
+        var box = subject.At.Aggregate(subject.Received.Extents(), (all, at) => all.Union(at));
+        _received = new(box, plan.Spans.Count);
+        _written = new(box, plan.Spans.Count);
+        _relaxed = [.. plan.Relaxed];
+        PaintReceived();
+        PaintWritten();
+    }
+
+    internal static ClauseResult Check(LossSubject subject)
+    {
+        if (subject.Request.Plan is { } plan)
+            return new TopView(subject, plan).Compared();
+        return new(
+            LossClause.TopView,
+            0,
+            subject.IsAsReceived ? null : "Without a plan nothing may change.");
+    }
+
+    private void PaintReceived()
+    {
+        for (var place = 0; place < _plan.Spans.Count; place++)
+        {
+            var span = _plan.Spans[place];
+            for (var i = span.First; i <= span.Last; i++)
+                _received.Line(i > span.First ? _subject.Received.At(i - 1) : _subject.Received.At(i), _subject.Received.At(i), place);
+        }
+
+        foreach (var link in _subject.CutLinks)
+        {
+            for (var i = link.First; i <= Math.Min(link.Last + 1, _subject.Received.Count - 1); i++)
+                LeaveOut(_subject.Received.At(i - 1), _subject.Received.At(i));
+        }
+    }
+
+    private void PaintWritten()
+    {
+        for (var i = 0; i < Math.Min(_subject.Meant.Count, _subject.At.Count); i++)
+        {
+            var (due, before) = (_subject.Meant[i], i > 0 ? _subject.Meant[i - 1] : default);
+            var (from, to) = (_subject.At[Math.Max(0, i - 1)], _subject.At[i]);
+            if (due.Source is { } source && i > 0 && before.Source == source - 1 && before.Span == due.Span)
+                _written.Line(from, to, due.Span);
+            else if (due.Source is not null)
+                _written.Line(to, to, due.Span);
+            if (due.Relation == Relation.Thread && (due.Source is null || before.Source is null || before.Source != due.Source - 1))
+                LeaveOut(from, to);
+        }
+    }
+
+    private void LeaveOut(TapePoint from, TapePoint to)
+    {
+        _received.LeaveOut(from, to);
+        _written.LeaveOut(from, to);
+    }
+
+    private ClauseResult Compared()
+    {
+        var turned = new SortedDictionary<(int One, int Other), int>();
+        for (var cell = 0; cell < _received.Cells; cell++)
+        {
+            if (_received.IsLeftOut(cell))
+                continue;
+            int[] before = _received.BottomUp(cell);
+            int[] after = _written.BottomUp(cell);
+            if (before.AsSpan().SequenceEqual(after))
+                continue;
+            if (!before.Order().SequenceEqual(after.Order()))
+                return Result("Thread lies where none lay, or none where some lay.");
+            NoteTurned(before, after, turned);
+        }
+
+        return Result(turned.Where(pair => Shows(pair.Key.One, pair.Key.Other, pair.Value)).Select(pair => Say(pair.Key)).FirstOrDefault());
+    }
+
+    private static void NoteTurned(int[] before, int[] after, SortedDictionary<(int One, int Other), int> turned)
+    {
+        for (var one = 0; one < before.Length; one++)
+        {
+            for (var other = one + 1; other < before.Length; other++)
+            {
+                if (Array.IndexOf(after, before[one]) > Array.IndexOf(after, before[other]))
+                    turned[(before[one], before[other])] = turned.GetValueOrDefault((before[one], before[other])) + 1;
+            }
+        }
+    }
+
+    private bool Shows(int one, int other, int cells)
+    {
+        var (first, second) = (_plan.Spans[one], _plan.Spans[other]);
+        if (ThreadOf(first) != ThreadOf(second))
+            return cells >= CellsAcrossThreads;
+        if (first.Element is not { } element || second.Element is not { } otherElement)
+            return false;
+        if (_relaxed.Contains(new(element, otherElement)) || _relaxed.Contains(new(otherElement, element)))
+            return false;
+        return cells >= CellsInThread || cells * ShareInThread >= Math.Min(_received.AreaOf(one), _received.AreaOf(other));
+    }
+
+    private int ThreadOf(PlanSpan span) => _subject.ThreadOf(_subject.Received.Block[Math.Min(span.First, _subject.Received.Count - 1)]);
+
+    private string Say((int One, int Other) pair) => FormattableString.Invariant(
+        $"The span from penetration {_plan.Spans[pair.Other].First + 1} no longer lies over the one from {_plan.Spans[pair.One].First + 1}.");
+
+    private ClauseResult Result(string? fault) => new(LossClause.TopView, _received.Painted, fault);
+}

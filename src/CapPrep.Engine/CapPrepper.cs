@@ -2,6 +2,7 @@ using CapPrep.Engine.Checks;
 using CapPrep.Engine.Production;
 using CapPrep.Engine.Seating;
 using CapPrep.Engine.Sequence;
+using CapPrep.Engine.Sequence.Planning;
 using CapPrep.Engine.Tapes;
 using CapPrep.Engine.Verdicts;
 
@@ -19,14 +20,13 @@ public static class CapPrepper
     public static Preparation Prepare(PrepareRequest request)
     {
         var received = Seat(request);
-        var written = received.IsSeated && SewTape.CanWrite(received) ? SewTape.Write(received, request.Label) : null;
-        var findings = FindingList.Of(
-            Inspector.Inspect(received),
-            written is null ? null : Inspector.InspectWritten(written.ReadBack));
-        var judgment = Judgment.Of(findings, canSew: written is not null);
-        var firstCap = FirstCapRule.Of(request.SewnBefore, request.Setup, findings);
-        var needlePlan = NeedlePlan.Of(received.Stitches, request.Ticket.Received, request.Setup.Machine);
-        var sews = judgment.Verdict is Verdict.SewAsReceived or Verdict.SewResequenced;
+        var ordering = Ordering.Of(received, request.Label);
+        var written = TapeFor(received, ordering, request.Label);
+        var findings = FindingsOf(received, ordering, written);
+        var judgment = Judgment.Of(findings, canSew: written is not null, isNewOrder: written is not null && written == ordering?.Proposed);
+        var sewn = judgment.Sews ? written : null;
+        var firstCap = FirstCapRule.Of(request.SewnBefore, judgment, request.Setup, findings);
+        var needlePlan = sewn?.NeedlePlan ?? NeedlePlan.Of(received);
         return new Preparation
         {
             Verdict = judgment.Verdict,
@@ -36,12 +36,17 @@ public static class CapPrepper
             FirstCap = firstCap,
             Tape = request.Tape,
             Facts = TapeCounts.Of(request.Tape, received.Stitches),
+            Reading = received.Reading,
             Ticket = request.Ticket,
             Setup = request.Setup,
-            Seating = SeatingOf(received, sews ? written : null),
+            Seating = SeatingOf(received, sewn),
             Findings = findings,
             ReceivedOrder = OrderCounts.Of(received.Stitches),
-            TapeToSew = sews ? written?.File : null,
+            Order = ordering?.Order,
+            SettledRounds = ordering?.Rounds ?? 0,
+            LossCheck = (sewn ?? ordering?.Proposed ?? written)?.Losses,
+            ProposedTape = ordering?.Proposed?.File.Bytes,
+            TapeToSew = sewn?.File,
             NeedlePlan = needlePlan,
         };
     }
@@ -53,6 +58,24 @@ public static class CapPrepper
             throw new ArgumentException("The tape holds no penetration.", nameof(request));
         var seated = Seater.Seat(stitches, request.Ticket, request.Setup);
         return new Subject(request.Tape, stitches, request.Ticket, request.Setup, seated);
+    }
+
+    /// <summary>In the proposed order when that is used, else as received; null when the machine could not run it.</summary>
+    private static SewTape? TapeFor(Subject received, Ordering? ordering, string label)
+    {
+        if (ordering is { Order.Used: UsedOrder.Proposed, Proposed: { } proposed })
+            return proposed;
+        return received.IsSeated && SewTape.CanWrite(received) ? SewTape.AsReceived(received, label) : null;
+    }
+
+    /// <summary>Of the received tape, and which of them the written one still has.</summary>
+    private static IReadOnlyList<Finding> FindingsOf(Subject received, Ordering? ordering, SewTape? written)
+    {
+        var judged = received.With(ordering?.Order.ReceivedRules);
+        var sewnOrder = ordering is { Proposed: not null } && ordering.Proposed == written ? ordering.Order.ProposedRules : judged.OrderRules;
+        return FindingList.Of(
+            Inspector.Inspect(judged),
+            written is null ? null : Inspector.InspectWritten(written.ReadBack, received.With(sewnOrder)));
     }
 
     /// <summary>The operator keys in where the tape to sew starts, which is seldom where the received one does.</summary>

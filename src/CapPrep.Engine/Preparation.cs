@@ -1,6 +1,9 @@
 using CapPrep.Engine.Checks;
+using CapPrep.Engine.Losses;
 using CapPrep.Engine.Measures;
+using CapPrep.Engine.Pieces;
 using CapPrep.Engine.Seating;
+using CapPrep.Engine.Sequence.Planning;
 using CapPrep.Engine.Tapes;
 using CapPrep.Engine.Tickets;
 using CapPrep.Engine.Trade;
@@ -108,7 +111,14 @@ public sealed record NeedleStep(
     int? Needle,
     TicketThread? Thread,
     int Stitches,
-    StopAction Action);
+    StopAction Action)
+{
+    /// <summary>Indices of the elements it sews, in the order it sews them; empty where no order was worked out.</summary>
+    public IReadOnlyList<int> Elements { get; init; } = [];
+
+    /// <summary>The thread was on before.</summary>
+    public bool Returns { get; init; }
+}
 
 /// <summary>Everything that is known about one design on one cap, frame and machine.</summary>
 public sealed record Preparation
@@ -137,7 +147,22 @@ public sealed record Preparation
 
     public required IReadOnlyList<Finding> Findings { get; init; }
 
+    /// <summary>Pieces and elements of the received tape.</summary>
+    public required DesignReading Reading { get; init; }
+
     public required OrderFacts ReceivedOrder { get; init; }
+
+    /// <summary>Received and proposed sew order; null for a design that lies on no cap or could only be read coarsely.</summary>
+    public SewOrder? Order { get; init; }
+
+    /// <summary>How often the proposed tape was read and ordered again.</summary>
+    public int SettledRounds { get; init; }
+
+    /// <summary>Of the tape to sew, else of the proposed tape; null when nothing was written.</summary>
+    public LossCheckResult? LossCheck { get; init; }
+
+    /// <summary>The tape in the proposed order, also when it is not sewn; null when no other order is proposed.</summary>
+    public byte[]? ProposedTape { get; init; }
 
     /// <summary>Null with a return verdict: nobody may load a tape that must not sew.</summary>
     public required TapeToSew? TapeToSew { get; init; }

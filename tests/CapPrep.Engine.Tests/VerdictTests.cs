@@ -19,7 +19,7 @@ public sealed class VerdictTests
     [InlineData(Severity.Warn, Asks.Nothing, FindingState.Open, Verdict.SewAsReceived)]
     [InlineData(Severity.Note, Asks.Nothing, FindingState.Open, Verdict.SewAsReceived)]
     public void One_finding_decides(Severity severity, Asks asks, FindingState state, Verdict verdict) =>
-        Judgment.Of([Any with { Severity = severity, Asks = asks, State = state }], canSew: true).Verdict.ShouldBe(verdict);
+        Judgment.Of([Any with { Severity = severity, Asks = asks, State = state }], canSew: true, isNewOrder: false).Verdict.ShouldBe(verdict);
 
     [Fact]
     public void The_order_desk_comes_before_the_digitizer_and_both_are_named()
@@ -27,7 +27,7 @@ public sealed class VerdictTests
         var digitizer = Any with { Severity = Severity.Hold, Asks = Asks.ReturnToDigitizer, Remedy = null };
         var desk = digitizer with { Asks = Asks.ReturnToOrderDesk };
 
-        var judgment = Judgment.Of([digitizer, desk], canSew: true);
+        var judgment = Judgment.Of([digitizer, desk], canSew: true, isNewOrder: false);
 
         judgment.Verdict.ShouldBe(Verdict.ReturnToOrderDesk);
         judgment.Actors.ShouldBe([Actor.OrderDesk, Actor.Digitizer]);

@@ -10,6 +10,18 @@ internal enum Needs
     SeatedDesign,
 }
 
+/// <summary>Of what a rule is asked a second time.</summary>
+internal enum Again
+{
+    Never,
+
+    /// <summary>Of the written tape: the writer can cure what it finds.</summary>
+    OfWrittenTape,
+
+    /// <summary>Of the order in which the written tape sews the received elements.</summary>
+    OfNewOrder,
+}
+
 /// <summary>The function that belongs to one row of the rule book.</summary>
 /// <param name="Rule">Id of the row.</param>
 /// <param name="Needs">Without it the check is silent.</param>
@@ -22,10 +34,10 @@ internal sealed record Check(
     Func<Report, string> Say)
 {
     /// <summary>
-    /// True when the writer can cure what it finds, so that it is asked again of the written tape. Rules about needle
-    /// points and about the ticket are not: writing changes neither.
+    /// Of what it is asked again when a tape was written. Rules about needle points and about the ticket are not:
+    /// writing changes neither.
     /// </summary>
-    internal bool AskAgain { get; init; }
+    internal Again AskAgain { get; init; }
 
     /// <summary>A check whose occurrences each have their own sentence.</summary>
     internal static Check Telling(string rule, Needs needs, Func<Subject, RuleInForce, IEnumerable<Occurrence>> find) =>

@@ -28,6 +28,9 @@ public sealed record Finding
 
     public FindingState State { get; init; } = FindingState.Open;
 
+    /// <summary>What is measured in the order of the tape to sew; only for rules about the order.</summary>
+    internal Quantity? InNewOrder { get; init; }
+
     /// <summary>All occurrences, also those not listed.</summary>
     public required int Count { get; init; }
 

@@ -35,6 +35,13 @@ internal static class FindingList
     private static Finding After(Finding received, Finding? written) => written switch
     {
         null => received with { State = FindingState.Solved },
+        _ when written.Measured is { } then && then != received.Measured && Inspector.IsAboutOrder(received.Rule) => received with
+        {
+            Severity = written.Severity,
+            Limit = written.Limit,
+            InNewOrder = then,
+            Message = $"{received.Message} In the new order: {Figure.Plain(100 * then.Value, 0)} %.",
+        },
         _ => written.Severity == received.Severity ? received : written,
     };
 

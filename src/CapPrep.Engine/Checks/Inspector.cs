@@ -1,5 +1,6 @@
 using System.Collections.Frozen;
 using CapPrep.Engine.Checks.OnCap;
+using CapPrep.Engine.Checks.OnOrder;
 using CapPrep.Engine.Checks.OnTape;
 using CapPrep.Engine.Checks.OnTicket;
 using CapPrep.Engine.Trade;
@@ -28,6 +29,9 @@ internal static class Inspector
         Contradictions.Machine,
         Contradictions.Quantity,
         Contradictions.Location,
+        OrderChecks.TaglineFirst,
+        OrderChecks.BottomUp,
+        OrderChecks.CenterOut,
         CutOff.Check,
         .. Quirks.Checks,
     ];
@@ -37,11 +41,20 @@ internal static class Inspector
     /// <summary>Findings in the order of the rule rows, not yet numbered.</summary>
     internal static IReadOnlyList<Finding> Inspect(Subject subject) => Ask(subject, _ => true);
 
-    /// <summary>The findings of a written tape that writing could have cured or caused.</summary>
-    internal static IReadOnlyList<Finding> InspectWritten(Subject written) => Ask(written, check => check.AskAgain);
+    /// <summary>The findings that writing could have cured or caused.</summary>
+    /// <param name="written">The written tape.</param>
+    /// <param name="inNewOrder">The received tape with the order in which it is sewn.</param>
+    internal static IReadOnlyList<Finding> InspectWritten(Subject written, Subject inNewOrder) =>
+    [
+        .. Ask(inNewOrder, check => check.AskAgain == Again.OfNewOrder),
+        .. Ask(written, check => check.AskAgain == Again.OfWrittenTape),
+    ];
 
-    /// <summary>True when a rule is asked again of the written tape.</summary>
-    internal static bool IsAskedAgain(string rule) => ByRule[rule].AskAgain;
+    /// <summary>True when a rule is asked again once a tape was written.</summary>
+    internal static bool IsAskedAgain(string rule) => ByRule[rule].AskAgain != Again.Never;
+
+    /// <summary>True when a rule judges the order of sewing.</summary>
+    internal static bool IsAboutOrder(string rule) => ByRule[rule].AskAgain == Again.OfNewOrder;
 
     private static IReadOnlyList<Finding> Ask(Subject subject, Func<Check, bool> wanted) =>
     [

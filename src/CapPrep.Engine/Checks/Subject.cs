@@ -1,5 +1,8 @@
 using CapPrep.Engine.Measures;
+using CapPrep.Engine.Pieces;
+using CapPrep.Engine.Production;
 using CapPrep.Engine.Seating;
+using CapPrep.Engine.Sequence.Planning;
 using CapPrep.Engine.Tapes;
 using CapPrep.Engine.Tickets;
 
@@ -8,13 +11,23 @@ namespace CapPrep.Engine.Checks;
 /// <summary>What the checks look at: one tape, seated or not, with its ticket and everything of the catalog.</summary>
 internal sealed class Subject
 {
+    private const int MostElements = 20;
+
     private readonly CapPoints? _points;
     private readonly SeatedDesign? _seated;
+    private readonly Lazy<DesignReading> _reading;
 
     internal Subject(Tape tape, StitchSequence stitches, ResolvedTicket ticket, Setup setup, SeatedDesign? seated)
     {
         (Tape, Stitches, Ticket, Setup, _seated) = (tape, stitches, ticket, setup, seated);
+        _reading = new(() => DesignReader.Read(stitches, ThreadNumbers.Of(NeedlePlan.ThreadsOf(ticket.Received), stitches.Blocks)), LazyThreadSafetyMode.None);
         _points = seated is null ? null : CapPoints.Of(stitches, seated);
+    }
+
+    private Subject(Subject like)
+    {
+        (Tape, Stitches, Ticket, Setup) = (like.Tape, like.Stitches, like.Ticket, like.Setup);
+        (_seated, _points, _reading) = (like._seated, like._points, like._reading);
     }
 
     internal Tape Tape { get; }
@@ -28,6 +41,15 @@ internal sealed class Subject
     internal SeatedDesign? SeatedOrNull => _seated;
 
     internal bool IsSeated => _seated is not null;
+
+    /// <summary>Its pieces and elements; read when first asked for.</summary>
+    internal DesignReading Reading => _reading.Value;
+
+    /// <summary>What the order rules say of the order that is judged; null: nothing was worked out.</summary>
+    internal IReadOnlyList<OrderRuleResult>? OrderRules { get; private init; }
+
+    /// <summary>The same tape, judged by an order.</summary>
+    internal Subject With(IReadOnlyList<OrderRuleResult>? orderRules) => new(this) { OrderRules = orderRules };
 
     /// <summary>Only for checks that ask for a seated design.</summary>
     internal SeatedDesign Seated => _seated ?? throw new EngineFaultException("A check of the cap met an unseated design.");
@@ -45,9 +67,17 @@ internal sealed class Subject
     internal Place PlaceOf(int first, int last) => new(PlaceKind.CapFront)
     {
         BoxMm = Points.BoxOf(first, last).ToMillimeters(),
+        Elements = ElementsOf(first, last),
         Blocks = [.. Enumerable.Range(Stitches.Block[first], Stitches.Block[last] - Stitches.Block[first] + 1)],
         Stitches = new StitchRange(first + 1, last + 1),
     };
+
+    /// <summary>Numbers, from 1, of the elements that have a penetration in it; none when there are too many to look at.</summary>
+    private int[] ElementsOf(int first, int last)
+    {
+        int[] met = [.. Reading.Elements.Where(element => element.First <= last && element.Last >= first).Take(MostElements + 1).Select(element => element.Index + 1)];
+        return met.Length > MostElements ? [] : met;
+    }
 
     /// <summary>The whole design as a place.</summary>
     internal Place WholeDesign() => PlaceOf(0, Stitches.Count - 1);

@@ -1,3 +1,5 @@
+using CapPrep.Engine.Checks;
+using CapPrep.Engine.Sequence.Writing;
 using CapPrep.Engine.Tapes;
 using CapPrep.Engine.Tickets;
 using CapPrep.Engine.Trade;
@@ -7,27 +9,41 @@ namespace CapPrep.Engine.Production;
 /// <summary>Which needle sews which color block, in the order of the tape.</summary>
 internal static class NeedlePlan
 {
-    internal static IReadOnlyList<NeedleStep> Of(StitchSequence stitches, Ticket ticket, Machine machine)
+    /// <summary>In the received order.</summary>
+    internal static IReadOnlyList<NeedleStep> Of(Subject received)
     {
-        var threads = ThreadsOf(ticket);
-        var counts = CountsOf(stitches);
-        return [.. Enumerable.Range(1, stitches.Blocks).Select(block => Step(block, counts[block], threads, machine))];
+        var counts = CountsOf(received.Stitches);
+        var elements = received.Reading.Elements.ToLookup(element => element.Block, element => element.Index);
+        var threads = ThreadNumbers.Of(ThreadsOf(received.Ticket.Received), received.Stitches.Blocks);
+        var blocks = Enumerable.Range(1, received.Stitches.Blocks);
+        return
+        [
+            .. blocks.Select(block => Step(block, block, counts[block], received) with
+            {
+                Elements = [.. elements[block]],
+                Returns = threads is not null && threads[block - 1] < block,
+            }),
+        ];
     }
 
-    private static NeedleStep Step(int block, int stitches, IReadOnlyList<TicketThread> threads, Machine machine)
+    /// <summary>In the order of a plan.</summary>
+    internal static IReadOnlyList<NeedleStep> Of(Subject received, SewPlan plan) =>
+        [.. plan.Blocks.Select(block => Step(block.Step, block.Received, block.Stitches, received) with { Elements = block.Elements, Returns = block.Returns })];
+
+    private static NeedleStep Step(int step, int block, int stitches, Subject received)
     {
-        var thread = threads.FirstOrDefault(thread => thread.Block == block);
+        var thread = ThreadsOf(received.Ticket.Received).FirstOrDefault(thread => thread.Block == block);
         return new NeedleStep(
-            Step: block,
+            Step: step,
             Block: block,
-            Needle: thread is null ? null : NeedleWith(thread, machine.Threads),
+            Needle: thread is null ? null : NeedleWith(thread, received.Setup.Machine.Threads),
             Thread: thread,
             Stitches: stitches,
             Action: thread?.Action ?? StopAction.None);
     }
 
     /// <summary>The order's own threads, or those of its only lot; lots with threads of their own are planned one by one.</summary>
-    private static IReadOnlyList<TicketThread> ThreadsOf(Ticket ticket) =>
+    internal static IReadOnlyList<TicketThread> ThreadsOf(Ticket ticket) =>
         ticket.Threads is { Count: > 0 } threads ? threads
         : ticket.CapLots is [var only] ? only.Threads
         : [];

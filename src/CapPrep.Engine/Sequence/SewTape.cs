@@ -1,6 +1,9 @@
 using CapPrep.Engine.Checks;
+using CapPrep.Engine.Losses;
 using CapPrep.Engine.Measures;
+using CapPrep.Engine.Production;
 using CapPrep.Engine.Seating;
+using CapPrep.Engine.Sequence.Writing;
 using CapPrep.Engine.Tapes;
 using CapPrep.Engine.Tickets;
 using CapPrep.Engine.Trade;
@@ -10,17 +13,71 @@ namespace CapPrep.Engine.Sequence;
 /// <summary>The tape that a machine may run, read back and seated again.</summary>
 /// <param name="File">What was written.</param>
 /// <param name="ReadBack">The written tape as a reader sees it, on the same cap.</param>
-internal sealed record SewTape(TapeToSew File, Subject ReadBack)
+/// <param name="NeedlePlan">Which needle sews which of its blocks.</param>
+/// <param name="Losses">The proof that it sews what was received.</param>
+internal sealed record SewTape(TapeToSew File, Subject ReadBack, IReadOnlyList<NeedleStep> NeedlePlan, LossCheckResult Losses)
 {
     /// <summary>Writes the received stitches for the machine and proves that they come back as they were.</summary>
     /// <exception cref="EngineFaultException">The written tape does not read back equal.</exception>
-    internal static SewTape Write(Subject received, string label)
+    internal static SewTape AsReceived(Subject received, string label)
     {
-        var start = StartFor(received);
-        var file = TapeRepair.Rewrite(received.Tape, SettingsFor(received, label) with { StartAndEnd = start });
-        var readBack = ReadBackOf(file, received, start ?? TapePoint.Origin);
-        Prove(received, readBack);
-        return new SewTape(file, readBack);
+        var settings = SettingsFor(received, label);
+        var needles = Production.NeedlePlan.Of(received);
+        return Proved(received, TapeRepair.Rewrite(received.Tape, settings), null, needles, settings);
+    }
+
+    /// <summary>Writes the stitches in the order of a plan and proves that nothing is lost by it.</summary>
+    /// <exception cref="EngineFaultException">The written tape is not what the plan says, or loses something.</exception>
+    internal static SewTape InOrder(Subject received, SewPlan plan, string label)
+    {
+        var settings = SettingsFor(received, label);
+        var file = new TapeToSew(
+            Resequencer.Apply(received.Stitches, plan, settings),
+            StitchesEqual: false,
+            [.. ChangesOf(received, plan, settings)],
+            settings.StartAndEnd ?? TapePoint.Origin);
+        return Proved(received, file, plan, Production.NeedlePlan.Of(received, plan), settings);
+    }
+
+    private static SewTape Proved(
+        Subject received, TapeToSew file, SewPlan? plan, IReadOnlyList<NeedleStep> needles, RepairSettings settings)
+    {
+        var proof = LossCheck.Of(new()
+        {
+            Received = received.Tape,
+            Written = file.Bytes,
+            Plan = plan,
+            Settings = settings,
+            ThreadOfBlock = ThreadNumbers.Of(Production.NeedlePlan.ThreadsOf(received.Ticket.Received), received.Stitches.Blocks),
+            NeedleOfBlock = [.. Production.NeedlePlan.Of(received).Select(step => step.Needle)],
+            NeedlePlan = needles,
+            Field = plan is null ? null : FieldOf(received),
+        });
+        if (proof.Clauses.FirstOrDefault(clause => !clause.Passed) is { } failed)
+            throw new EngineFaultException($"The written tape fails the loss check ({failed.Clause}): {failed.Fault}");
+        return new(file, ReadBackOf(file, received, needles, settings.StartAndEnd ?? TapePoint.Origin), needles, proof);
+    }
+
+    /// <summary>Where the needle may travel, as a box on the received tape.</summary>
+    private static Box FieldOf(Subject received)
+    {
+        var field = SewableArea.TravelFieldOf(received.Setup.Frame);
+        return Box.Of(received.Seated.OnTape(new(field.Left, field.Bottom))).Union(received.Seated.OnTape(new(field.Right, field.Top)));
+    }
+
+    private static IEnumerable<TapeChange> ChangesOf(Subject received, SewPlan plan, RepairSettings settings)
+    {
+        if (received.Tape.Quirks.Any(quirk => TapeRules.OfContainer.Contains(quirk.Rule)))
+            yield return TapeChange.Container;
+        yield return TapeChange.Label;
+        yield return TapeChange.Order;
+        if (plan.TiesAdded > 0)
+            yield return TapeChange.Ties;
+        yield return TapeChange.Trims;
+        if (settings.StartAndEnd is not null)
+            yield return TapeChange.StartEnd;
+        if (settings.Turn180)
+            yield return TapeChange.Turned180;
     }
 
     /// <summary>
@@ -52,6 +109,7 @@ internal sealed record SewTape(TapeToSew File, Subject ReadBack)
         return RepairSettings.For(machine, label) with
         {
             Turn180 = IsWrittenTurned(machine) != received.Seated.TapeIsTurned,
+            StartAndEnd = StartFor(received),
         };
     }
 
@@ -72,7 +130,7 @@ internal sealed record SewTape(TapeToSew File, Subject ReadBack)
         return seated.OnTape(new TapePoint(0, Math.Clamp(seated.Box.Bottom, field.Bottom, field.Top)));
     }
 
-    private static Subject ReadBackOf(TapeToSew file, Subject received, TapePoint start)
+    private static Subject ReadBackOf(TapeToSew file, Subject received, IReadOnlyList<NeedleStep> needles, TapePoint start)
     {
         var trimJumps = received.Setup.Machine.Tape.TrimCount;
         var read = TapeReader.Read(file.Bytes, new TapeReading { TrimJumps = trimJumps, MaxRecords = int.MaxValue });
@@ -85,16 +143,15 @@ internal sealed record SewTape(TapeToSew File, Subject ReadBack)
             Offset = startOnCap,
             Origin = startOnCap,
         };
-        return new Subject(read.Value, StitchSequence.Of(read.Value, trimJumps), received.Ticket, received.Setup, seated);
+        return new Subject(read.Value, StitchSequence.Of(read.Value, trimJumps), Renumbered(received.Ticket, needles), received.Setup, seated);
     }
 
-    private static void Prove(Subject received, Subject written)
+    /// <summary>The ticket with its threads at the blocks that sew them now.</summary>
+    private static ResolvedTicket Renumbered(ResolvedTicket ticket, IReadOnlyList<NeedleStep> needles)
     {
-        if (!received.Points.X.SequenceEqual(written.Points.X) || !received.Points.Y.SequenceEqual(written.Points.Y))
-            throw new EngineFaultException("The written tape does not lie on the cap where the received one does.");
-        if (!received.Stitches.Block.SequenceEqual(written.Stitches.Block))
-            throw new EngineFaultException("The written tape changes color elsewhere than the received one.");
-        if (!received.Stitches.Relations.SequenceEqual(written.Stitches.Relations))
-            throw new EngineFaultException("The written tape cuts thread elsewhere than the received one.");
+        if (needles.All(step => step.Step == step.Block))
+            return ticket;
+        TicketThread[] threads = [.. needles.Where(step => step.Thread is not null).Select(step => step.Thread! with { Block = step.Step })];
+        return ticket with { Received = ticket.Received with { Threads = threads } };
     }
 }

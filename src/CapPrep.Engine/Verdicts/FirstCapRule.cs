@@ -12,9 +12,9 @@ internal static class FirstCapRule
     /// <summary>Rule groups whose warns only a sewn cap can settle.</summary>
     private static readonly string[] DoubtfulGroups = ["border.", "seam.", "lettering.", "foam."];
 
-    internal static FirstCap Of(bool sewnBefore, Setup setup, IReadOnlyList<Finding> findings)
+    internal static FirstCap Of(bool sewnBefore, Judgment judgment, Setup setup, IReadOnlyList<Finding> findings)
     {
-        string[] required = [.. Required(sewnBefore, findings)];
+        string[] required = [.. Required(sewnBefore, judgment, findings)];
         if (required.Length > 0)
             return new FirstCap(FirstCapIs.Required, required);
         return setup.Style?.Measured is null
@@ -22,8 +22,10 @@ internal static class FirstCapRule
             : new FirstCap(FirstCapIs.No, []);
     }
 
-    private static IEnumerable<string> Required(bool sewnBefore, IReadOnlyList<Finding> findings)
+    private static IEnumerable<string> Required(bool sewnBefore, Judgment judgment, IReadOnlyList<Finding> findings)
     {
+        if (judgment.Verdict == Verdict.SewResequenced)
+            yield return "re-sequenced tape";
         if (!sewnBefore)
             yield return "first time these stitches run on this style";
         foreach (var finding in findings.Where(IsDoubt))

@@ -9,25 +9,27 @@ internal sealed record Judgment(Verdict Verdict, IReadOnlyList<VerdictReason> Re
     /// <summary>Holds that are still there, worst first.</summary>
     internal static IReadOnlyList<Finding> OpenHolds(IReadOnlyList<Finding> findings) => [.. findings.Where(IsOpenHold)];
 
+    /// <summary>The tape may sew, in one of the two orders.</summary>
+    internal bool Sews => Verdict is Verdict.SewAsReceived or Verdict.SewResequenced;
+
     /// <param name="findings">The whole list.</param>
     /// <param name="canSew">False: no tape could be written, because the design lies on no cap or the machine cannot take it.</param>
-    internal static Judgment Of(IReadOnlyList<Finding> findings, bool canSew)
+    /// <param name="isNewOrder">The written tape sews in another order than the received one.</param>
+    internal static Judgment Of(IReadOnlyList<Finding> findings, bool canSew, bool isNewOrder)
     {
         var holds = OpenHolds(findings);
-        var verdict = VerdictOf(holds, canSew);
-        return new Judgment(verdict, [.. holds.Select(Reason)], ActorsOf(verdict, holds));
+        var verdict = VerdictOf(holds, canSew, isNewOrder);
+        var reasons = verdict == Verdict.SewResequenced ? findings.Where(IsHelpedByOrder) : holds;
+        return new Judgment(verdict, [.. reasons.Select(Reason)], ActorsOf(verdict, holds));
     }
 
-    /// <summary>
-    /// The order desk comes first: it must decide before a digitizer works. No order is proposed yet, so what may sew
-    /// sews as received, whatever the ticket's mode.
-    /// </summary>
-    private static Verdict VerdictOf(IReadOnlyList<Finding> holds, bool canSew)
+    /// <summary>The order desk comes first: it must decide before a digitizer works.</summary>
+    private static Verdict VerdictOf(IReadOnlyList<Finding> holds, bool canSew, bool isNewOrder)
     {
         if (!canSew || holds.Any(hold => hold.Asks == Asks.ReturnToOrderDesk))
             return Verdict.ReturnToOrderDesk;
-        return holds.Any(hold => hold.Asks == Asks.ReturnToDigitizer)
-            ? Verdict.ReturnToDigitizer
+        return holds.Any(hold => hold.Asks == Asks.ReturnToDigitizer) ? Verdict.ReturnToDigitizer
+            : isNewOrder ? Verdict.SewResequenced
             : Verdict.SewAsReceived;
     }
 
@@ -54,6 +56,9 @@ internal sealed record Judgment(Verdict Verdict, IReadOnlyList<VerdictReason> Re
 
     private static Actor? Asked(Verdict verdict) =>
         verdict == Verdict.ReturnToDigitizer ? Actor.Digitizer : Actor.OrderDesk;
+
+    private static bool IsHelpedByOrder(Finding finding) => Inspector.IsAboutOrder(finding.Rule)
+        && (finding.State == FindingState.Solved || finding.InNewOrder?.Value < finding.Measured?.Value);
 
     private static bool IsOpenHold(Finding finding) =>
         finding is { State: FindingState.Open, Severity: Severity.Hold };

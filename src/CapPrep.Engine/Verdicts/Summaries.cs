@@ -16,16 +16,16 @@ internal static class Summaries
         Judgment judgment, IReadOnlyList<Finding> findings, FirstCap firstCap, Subject job, IReadOnlyList<NeedleStep> needles)
     {
         var holds = Judgment.OpenHolds(findings);
-        var sews = judgment.Verdict is Verdict.SewAsReceived or Verdict.SewResequenced;
+        var sews = judgment.Sews;
         return new Summary(
-            Lead: sews ? SewLead(findings, firstCap) : ReturnLead(judgment, holds),
+            Lead: sews ? SewLead(judgment.Verdict, findings, firstCap) : ReturnLead(judgment, holds),
             Digitizer: judgment.Actors.Contains(Actor.Digitizer) ? Task(holds, Actor.Digitizer) : null,
             Framing: sews ? Framing(job) : judgment.Actors.Contains(Actor.FramingStation) ? Task(holds, Actor.FramingStation) : null,
             Operator: sews ? Operator(job, firstCap, needles) : null,
             OrderDesk: judgment.Actors.Contains(Actor.OrderDesk) ? Task(holds, Actor.OrderDesk) : null);
     }
 
-    private static string SewLead(IReadOnlyList<Finding> findings, FirstCap firstCap)
+    private static string SewLead(Verdict verdict, IReadOnlyList<Finding> findings, FirstCap firstCap)
     {
         var warns = findings.Where(finding => finding is { State: not FindingState.Solved, Severity: Severity.Warn }).ToArray();
         var first = firstCap.Is switch
@@ -34,9 +34,10 @@ internal static class Summaries
             FirstCapIs.Advised => "First cap advised.",
             _ => "No first cap needed.",
         };
+        var sew = verdict == Verdict.SewResequenced ? "Sew the re-sequenced tape." : "Sew as received.";
         return warns.Length == 0
-            ? Sentences.Fit($"Sew as received. No warns. {first}")
-            : Sentences.Fit($"Sew as received. {first} {Figure.Count(warns.Length, "warn")}.", warns[0].Message);
+            ? Sentences.Fit($"{sew} No warns. {first}")
+            : Sentences.Fit($"{sew} {first} {Figure.Count(warns.Length, "warn")}.", warns[0].Message);
     }
 
     private static string ReturnLead(Judgment judgment, IReadOnlyList<Finding> holds)

@@ -1,6 +1,7 @@
 using CapPrep.Engine;
 using CapPrep.Engine.Checks;
 using CapPrep.Engine.Measures;
+using CapPrep.Engine.Pieces;
 using CapPrep.Engine.Seating;
 using CapPrep.Engine.Tapes;
 using CapPrep.Engine.Tickets;
@@ -124,6 +125,7 @@ internal static class Some
             FirstCap = new FirstCap(FirstCapIs.Required, ["first time on this cap style"]),
             Tape = tape,
             Facts = new TapeFacts(tape.RecordCount, sequence.Count, 0, 0, 0, sequence.Blocks, 1, extents),
+            Reading = DesignReader.Read(sequence),
             Ticket = SomeTicket.Resolved(),
             Setup = SomeCatalog.Setup(seated),
             Seating = seated ? Seated(extents) : null,

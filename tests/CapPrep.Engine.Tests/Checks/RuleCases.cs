@@ -1,3 +1,4 @@
+using CapPrep.Engine.Tests.Sequence;
 using CapPrep.Engine.Tickets;
 using CapPrep.Engine.Trade;
 using CapPrep.TestKit.Tapes;
@@ -32,6 +33,12 @@ internal static class RuleCases
         ["place.posts_fail"] = Job.Clean with { Frame = Job.Clean.Frame with { PostsXMm = [-45, 45] } },
         ["place.off-center_pass"] = CenteredByOrigin(0),
         ["place.off-center_fail"] = CenteredByOrigin(15),
+        ["order.tagline-first_pass"] = Job.Clean with { Tape = Sewn.LineAndBox(lineFirst: true) },
+        ["order.tagline-first_fail"] = Job.Clean with { Tape = Sewn.LineAndBox(lineFirst: false) },
+        ["order.bottom-up_pass"] = Job.Clean with { Tape = Sewn.Trimmed(Sewn.Base, Sewn.Middle, Sewn.Top) },
+        ["order.bottom-up_fail"] = Job.Clean with { Tape = Sewn.Trimmed(Sewn.Top, Sewn.Middle, Sewn.Base) },
+        ["order.center-out_pass"] = Job.Clean with { Tape = Sewn.Trimmed(Sewn.Center, Sewn.Right, Sewn.Left) },
+        ["order.center-out_fail"] = Job.Clean with { Tape = Sewn.Trimmed(Sewn.Left, Sewn.Right, Sewn.Center) },
         ["ticket.threads_pass"] = Colored(2, threads: 2),
         ["ticket.threads_fail"] = Colored(2, threads: 1),
         ["ticket.needles_pass"] = Colored(12, threads: 12),

@@ -86,7 +86,7 @@ public sealed class EffectiveRulesTests
         rules.Book.ShouldBe(HarborId);
         tall.LimitFor(Severity.Warn, Front, Frame).ShouldBe((57.2, HarborId));
         tall.LimitFor(Severity.Hold, Front, Frame).ShouldBe((63.5, HouseId));
-        rules.SewOrder.ShouldBe(new OrderSettings { ExtraColorChanges = 0, ExtraTrims = 5, StartEndAtBottomCenter = true });
+        rules.SewOrder.ShouldBe(new OrderSettings { ExtraColorChanges = 0, ExtraTrims = 5, StartEndAtBottomCenter = true, BetterBy = 0.1 });
     }
 
     [Fact]

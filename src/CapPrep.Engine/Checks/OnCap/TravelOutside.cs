@@ -13,7 +13,7 @@ namespace CapPrep.Engine.Checks.OnCap;
 internal static class TravelOutside
 {
     internal static readonly Check Check =
-        new("place.travel-outside", Needs.SeatedDesign, Find, Say) { AskAgain = true };
+        new("place.travel-outside", Needs.SeatedDesign, Find, Say) { AskAgain = Again.OfWrittenTape };
 
     private static IEnumerable<Occurrence> Find(Subject subject, RuleInForce rule)
     {

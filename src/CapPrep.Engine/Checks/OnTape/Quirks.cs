@@ -16,7 +16,7 @@ internal static class Quirks
             (subject, _) => Of(subject.Tape, rule),
             report => report.Worst.Text)
         {
-            AskAgain = TapeRules.OfContainer.Contains(rule),
+            AskAgain = TapeRules.OfContainer.Contains(rule) ? Again.OfWrittenTape : Again.Never,
         }),
     ];
 

@@ -1,0 +1,69 @@
+using CapPrep.Engine.Sequence.Planning;
+using CapPrep.Engine.Trade;
+
+namespace CapPrep.Engine.Checks.OnOrder;
+
+/// <summary>
+/// What the order rules say of the order that is judged: the received one, or the proposed one when that is sewn. A
+/// share that no order can lower is a note for the digitizer, since nobody else can help it.
+/// </summary>
+internal static class OrderChecks
+{
+    internal static readonly Check BottomUp = OrderCheck(OrderRuleIds.BottomUp, LowDesignIsSilent, "Sewn from the top down");
+
+    internal static readonly Check CenterOut = OrderCheck(OrderRuleIds.CenterOut, _ => false, "Sewn from the sides inward");
+
+    internal static readonly Check TaglineFirst = new(OrderRuleIds.TaglineFirst, Needs.SeatedDesign, (subject, _) => Late(subject, OrderRuleIds.TaglineFirst), SayTagline)
+    {
+        AskAgain = Again.OfNewOrder,
+    };
+
+    private static Check OrderCheck(string rule, Func<RuleAndSubject, bool> isSilent, string opening) => new(
+        rule,
+        Needs.SeatedDesign,
+        (subject, inForce) => isSilent(new(subject, inForce)) ? [] : Late(subject, rule),
+        report => Say(opening, report))
+    {
+        AskAgain = Again.OfNewOrder,
+    };
+
+    private static bool LowDesignIsSilent(RuleAndSubject judged) =>
+        judged.Subject.Seated.Box.Height < judged.Rule.Parameter("silentBelowMm") * Measures.Tenths.PerMillimeter;
+
+    private static IEnumerable<Occurrence> Late(Subject subject, string rule)
+    {
+        if (subject.OrderRules?.FirstOrDefault(result => result.Rule == rule) is not { Severity: { } severity } result)
+            return [];
+        var level = result.HeldBy == HeldBy.Nothing ? severity : Severity.Note;
+        var places = result.Late.Count == 0 ? [subject.WholeDesign()] : result.Late.Select(late => PlaceOf(subject, late));
+        return places.Select(place => new Occurrence(place)
+        {
+            Measured = result.Share,
+            Level = level,
+            Text = Held(result.HeldBy),
+        });
+    }
+
+    private static Place PlaceOf(Subject subject, LateElement late)
+    {
+        var element = subject.Reading.Elements[late.Element];
+        return subject.PlaceOf(element.First, element.Last) with { Elements = [late.Element + 1] };
+    }
+
+    private static string Held(HeldBy heldBy) => heldBy switch
+    {
+        HeldBy.Layers => " What lies on top of it holds it there.",
+        HeldBy.Colors => " Only another order of the colors could help.",
+        _ => "",
+    };
+
+    private static string Say(string opening, Report report) =>
+        $"{opening}: {Percent(report)} of what the order can decide is the wrong way round.{report.Worst.Text}";
+
+    private static string SayTagline(Report report) =>
+        $"The bottom line is not sewn first: {Percent(report)} of what should follow it comes before it.";
+
+    private static string Percent(Report report) => $"{Figure.Plain(100 * report.Measured, 0)} %";
+
+    private sealed record RuleAndSubject(Subject Subject, RuleInForce Rule);
+}

@@ -1,0 +1,34 @@
+using CapPrep.Engine.Checks;
+using CapPrep.Engine.Sequence.Planning;
+using CapPrep.Engine.Tapes;
+using CapPrep.Engine.Tickets;
+
+namespace CapPrep.Engine.Sequence;
+
+/// <summary>What was worked out about the sew order of a design.</summary>
+/// <param name="Order">Received and proposed order, and which of the two is used.</param>
+/// <param name="Proposed">The tape in the proposed order; null when no order is better or the machine cannot take it.</param>
+/// <param name="Rounds">How often the written tape was read and ordered again before nothing changed any more.</param>
+/// <param name="IsSettled">False: a further round would still change the order.</param>
+internal sealed record Ordering(SewOrder Order, SewTape? Proposed, int Rounds, bool IsSettled)
+{
+    private const int MostRounds = 3;
+
+    /// <summary>Null for a design that lies on no cap or could only be read coarsely.</summary>
+    internal static Ordering? Of(Subject received, string label)
+    {
+        if (!received.IsSeated || !received.Reading.OrderMayChange)
+            return null;
+        var trims = received.Stitches.Relations.Count(Relation.Cut);
+        var order = SewOrderPlanner.Plan(OrderRequests.For(received, trims));
+        return order.IsChanged && SewTape.CanWrite(received)
+            ? Settled(order, SewTape.InOrder(received, order.Plan, label), trims)
+            : new(order, null, 0, IsSettled: true);
+    }
+
+    private static Ordering Settled(SewOrder order, SewTape proposed, int trims)
+    {
+        var again = SewOrderPlanner.Plan(OrderRequests.For(proposed.ReadBack, trims) with { Mode = SewOrderMode.IfBetter });
+        return new(order, proposed, 1, again.Used == UsedOrder.Received);
+    }
+}

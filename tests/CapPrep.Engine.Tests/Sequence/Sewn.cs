@@ -1,0 +1,63 @@
+using CapPrep.Engine.Drafting;
+using CapPrep.Engine.Measures;
+using CapPrep.Engine.Tapes;
+
+namespace CapPrep.Engine.Tests.Sequence;
+
+/// <summary>Designs of filled boxes in a chosen order; the seam is at x = 0, sizes in tape units.</summary>
+internal static class Sewn
+{
+    internal static readonly Box Base = new(-300, 0, 300, 100);
+    internal static readonly Box Middle = new(-200, 130, 200, 230);
+    internal static readonly Box Top = new(-100, 260, 100, 360);
+    internal static readonly Box Left = new(-300, 130, -140, 290);
+    internal static readonly Box Center = new(-80, 130, 80, 290);
+    internal static readonly Box Right = new(140, 130, 300, 290);
+
+    /// <summary>One color, the thread cut between boxes.</summary>
+    internal static Tape Trimmed(params Box[] boxes) => Draft((draft, to) => draft.Trim(to), boxes).ToTape("TEST");
+
+    /// <summary>A color for every box.</summary>
+    internal static Tape Colored(params Box[] boxes) => Draft((draft, to) => draft.ColorStop().Move(to), boxes).ToTape("TEST");
+
+    /// <summary>A line of letters, 64 mm wide and 8 mm high, with columns of 3 mm, at the lower edge; then or before it a box.</summary>
+    internal static Tape LineAndBox(bool lineFirst)
+    {
+        var draft = new Draft();
+        if (!lineFirst)
+            BoxAt(draft, new(-200, 150, 200, 350));
+        for (var letter = 0; letter < 11; letter++)
+        {
+            var foot = new TapePoint(-320 + (60 * letter), 0);
+            if (letter == 0 && lineFirst)
+                draft.Move(foot);
+            else
+                draft.Trim(foot);
+            draft.Stitch(foot).Tie(foot + new TapePoint(15, 40)).Sew(Column.Upright(foot, 30, 80)).Tie(foot + new TapePoint(15, 40));
+        }
+
+        if (lineFirst)
+        {
+            draft.Trim(new(-200, 150));
+            BoxAt(draft, new(-200, 150, 200, 350));
+        }
+
+        return draft.ToTape("TEST");
+    }
+
+    private static Draft Draft(Action<Draft, TapePoint> reach, Box[] boxes)
+    {
+        var draft = new Draft();
+        for (var i = 0; i < boxes.Length; i++)
+        {
+            if (i > 0)
+                reach(draft, new(boxes[i].Left, boxes[i].Bottom));
+            BoxAt(draft, boxes[i]);
+        }
+
+        return draft;
+    }
+
+    private static void BoxAt(Draft draft, Box box) =>
+        draft.Stitch(new(box.Left, box.Bottom)).Tie(box.Center).Sew(Fill.Of(box)).Tie(box.Center);
+}

@@ -66,6 +66,8 @@ internal sealed class EffectiveBook(CatalogShelf shelf, ShopScope scope)
             writer.WriteNumber("extraTrims", trims);
         if (settings.StartEndAtBottomCenter is { } bottom)
             writer.WriteBoolean("startEndAtBottomCenter", bottom);
+        if (settings.BetterBy is { } better)
+            writer.WriteNumber("betterBy", better);
         writer.WriteEndObject();
     }
 

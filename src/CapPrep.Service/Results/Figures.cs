@@ -48,5 +48,13 @@ internal static class Figures
             writer.WriteString(name, text);
     }
 
+    public static void Numbers(this Utf8JsonWriter writer, string name, IEnumerable<int> numbers)
+    {
+        writer.WriteStartArray(name);
+        foreach (var number in numbers)
+            writer.WriteNumberValue(number);
+        writer.WriteEndArray();
+    }
+
     public static double Rounded(double value, int decimals) => Math.Round(value, decimals, MidpointRounding.AwayFromZero) + 0.0;
 }

@@ -68,8 +68,8 @@ internal static class FindingJson
             writer.Box("boxMm", box);
         if (place.At == PlaceKind.CapFront)
         {
-            WriteNumbers(writer, "elements", place.Elements);
-            WriteNumbers(writer, "blocks", place.Blocks);
+            writer.Numbers("elements", place.Elements);
+            writer.Numbers("blocks", place.Blocks);
         }
 
         if (place.Stitches is { } stitches)
@@ -96,13 +96,5 @@ internal static class FindingJson
         writer.WriteString("who", Words<Actor>.Standard.Of(remedy.Who));
         writer.WriteString("message", remedy.Message);
         writer.WriteEndObject();
-    }
-
-    private static void WriteNumbers(Utf8JsonWriter writer, string name, IReadOnlyList<int> numbers)
-    {
-        writer.WriteStartArray(name);
-        foreach (var number in numbers)
-            writer.WriteNumberValue(number);
-        writer.WriteEndArray();
     }
 }

@@ -36,6 +36,8 @@ internal sealed class PaperMaker : IPaperMaker
         };
         if (preparation.TapeToSew is { } tape)
             papers.Add(new JobPaper(DocumentKinds.TapeSew, Formats.Tape, tape.Bytes));
+        if (preparation.ProposedTape is { } proposed)
+            papers.Add(new JobPaper(DocumentKinds.TapeProposed, Formats.Tape, proposed));
         return new Papers(papers, ResultWriter.Outcome(preparation));
     }
 

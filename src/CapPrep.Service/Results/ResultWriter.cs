@@ -1,6 +1,7 @@
 using System.Text.Json;
 using CapPrep.Engine;
 using CapPrep.Engine.Checks;
+using CapPrep.Engine.Pieces;
 using CapPrep.Engine.Reading;
 using CapPrep.Engine.Seating;
 using CapPrep.Engine.Tickets;
@@ -38,18 +39,21 @@ internal static class ResultWriter
         WriteVerdict(writer, preparation);
         WriteSummary(writer, preparation.Summary);
         WriteFirstCap(writer, preparation.FirstCap);
+        WriteReading(writer, preparation.Reading);
         WriteRaw(writer, "echo", frame.Echo);
         WriteRaw(writer, "inputs", frame.Inputs);
         writer.WritePropertyName("ticket");
         ResolvedTicketWriter.Write(writer, preparation.Ticket);
-        WriteTape(writer, preparation.Facts, frame);
+        WriteTape(writer, preparation, frame);
         if (preparation.Seating is { } seating)
             WriteSeating(writer, seating);
         writer.WriteStartArray("findings");
         foreach (var finding in preparation.Findings)
             FindingJson.Write(writer, finding);
         writer.WriteEndArray();
-        WriteSewOrder(writer, preparation);
+        SewOrderJson.Write(writer, preparation);
+        if (preparation.LossCheck is { } lossCheck)
+            LossCheckJson.Write(writer, lossCheck);
         if (preparation.TapeToSew is { } tape)
             WriteTapeToSew(writer, tape, frame.TapeName);
         WriteNeedlePlan(writer, preparation);
@@ -146,8 +150,20 @@ internal static class ResultWriter
         writer.WriteEndObject();
     }
 
-    private static void WriteTape(Utf8JsonWriter writer, TapeFacts facts, ResultFrame frame)
+    private static void WriteReading(Utf8JsonWriter writer, DesignReading reading)
     {
+        writer.WriteStartObject("reading");
+        writer.Share("stitchesAssignedShare", reading.AssignedShare);
+        writer.WriteStartArray("limits");
+        foreach (var limit in reading.Limits)
+            writer.WriteStringValue(Words<ReadingLimit>.Standard.Of(limit));
+        writer.WriteEndArray();
+        writer.WriteEndObject();
+    }
+
+    private static void WriteTape(Utf8JsonWriter writer, Preparation preparation, ResultFrame frame)
+    {
+        var facts = preparation.Facts;
         writer.WriteStartObject("tape");
         writer.WriteNumber("bytes", frame.TapeBytes);
         writer.WriteString("sha256", frame.TapeSha);
@@ -157,6 +173,8 @@ internal static class ResultWriter
         writer.WriteNumber("colorStops", facts.ColorStops);
         writer.WriteNumber("blocks", facts.Blocks);
         writer.WriteNumber("strands", facts.Strands);
+        writer.WriteNumber("pieces", preparation.Reading.Pieces.Count);
+        writer.WriteNumber("elements", preparation.Reading.Elements.Count);
         writer.Mm("widthMm", facts.Extents.Width / 10.0);
         writer.Mm("heightMm", facts.Extents.Height / 10.0);
         writer.Box("extentsMm", facts.Extents.ToMillimeters());
@@ -178,18 +196,6 @@ internal static class ResultWriter
         writer.Mm("right", seating.ClearancesMm.Right);
         writer.WriteEndObject();
         writer.Share("largestScale", seating.LargestScale);
-        writer.WriteEndObject();
-    }
-
-    private static void WriteSewOrder(Utf8JsonWriter writer, Preparation preparation)
-    {
-        writer.WriteStartObject("sewOrder");
-        writer.WriteStartObject("received");
-        writer.WriteNumber("colorChanges", preparation.ReceivedOrder.ColorChanges);
-        writer.WriteNumber("trims", preparation.ReceivedOrder.Trims);
-        writer.Mm("travelMm", preparation.ReceivedOrder.TravelMm);
-        writer.WriteEndObject();
-        writer.WriteString("used", preparation.Verdict == Verdict.SewResequenced ? "proposed" : "received");
         writer.WriteEndObject();
     }
 
@@ -238,6 +244,8 @@ internal static class ResultWriter
         }
 
         writer.WriteNumber("stitches", step.Stitches);
+        writer.WriteBoolean("returns", step.Returns);
+        writer.Numbers("elements", step.Elements.Select(element => element + 1));
         writer.WriteString("action", Words<StopAction>.Standard.Of(step.Action));
         writer.WriteEndObject();
     }

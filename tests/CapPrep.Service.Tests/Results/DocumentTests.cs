@@ -5,6 +5,7 @@ using CapPrep.Service.Storage;
 using CapPrep.Service.Tests.Bench;
 using CapPrep.Service.Tests.Intake;
 using CapPrep.TestKit.Service;
+using CapPrep.TestKit.Tapes;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Shouldly;
@@ -57,12 +58,35 @@ public sealed class DocumentTests(OneJob one) : IClassFixture<OneJob>
     [InlineData("card?format=gif", null, "query-invalid")]
     [InlineData("card", "text/plain", "not-acceptable")]
     [InlineData("tape?version=older", null, "query-invalid")]
-    [InlineData("tape?version=proposed", null, "not-found")]
     public async Task A_form_that_there_is_not_is_refused(string path, string? accept, string code)
     {
         using var response = await Get(path, accept);
 
         (await Answer.Of(response)).Code.ShouldBe(code);
+    }
+
+    [Fact]
+    public async Task A_proposed_order_has_a_tape_of_its_own_and_the_result_shows_both_orders()
+    {
+        var result = (await one.Service.Client.Get($"/v1/jobs/{one.Id}/result")).Body;
+        var order = result.GetProperty("sewOrder");
+
+        var sewn = await one.Service.Client.GetByteArrayAsync($"/v1/jobs/{one.Id}/tape");
+        var proposed = await one.Service.Client.GetByteArrayAsync($"/v1/jobs/{one.Id}/tape?version=proposed");
+
+        order.GetProperty("used").GetString().ShouldBe("received");
+        order.GetProperty("order").GetProperty("proposed").ToString().ShouldNotBe(order.GetProperty("order").GetProperty("received").ToString());
+        proposed.ShouldNotBe(sewn);
+        result.GetProperty("lossCheck").GetProperty("clauses").EnumerateArray().Count(clause => clause.GetProperty("passed").GetBoolean()).ShouldBe(10);
+    }
+
+    [Fact]
+    public async Task A_design_of_one_element_has_no_proposed_tape()
+    {
+        await using var service = await ServiceUnderTest.Start();
+        var id = (await service.Work(Upload.Ticket("QD-9"), TapeBuilder.Seated(300, 300).ToBytes("ONE"))).Id();
+
+        (await service.Client.Get($"/v1/jobs/{id}/tape?version=proposed")).Code.ShouldBe("not-found");
     }
 
     [Fact]

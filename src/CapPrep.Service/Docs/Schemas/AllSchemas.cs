@@ -15,6 +15,7 @@ internal static class AllSchemas
         .. JobSchemas.All,
         .. FindingSchemas.All,
         .. ResultSchemas.All,
+        .. SewOrderSchemas.All,
         .. EventSchemas.All,
         .. CatalogSchemas.All,
         .. CapStyleSchemas.All,

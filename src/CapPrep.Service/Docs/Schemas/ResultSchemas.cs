@@ -20,7 +20,6 @@ internal static class ResultSchemas
         new("TapeFacts", Facts()),
         new("TapeBox", Open(Req("left", TapeMm()), Req("bottom", TapeMm()), Req("right", TapeMm()), Req("top", TapeMm())).Says("mm from the tape's start.")),
         new("Seating", Seating()),
-        new("OrderFacts", Open(Req("colorChanges", Count()), Req("trims", Count()), Req("travelMm", Number(0, 1e9)))),
         new("TapeToSew", ToSew()),
         new("NeedleStep", Step()),
     ];
@@ -34,6 +33,7 @@ internal static class ResultSchemas
         Req("actors", List(Ref("Actor"), 4)),
         Req("summary", Ref("Summary")),
         Req("firstCap", Ref("FirstCap")),
+        Req("reading", Ref("Reading")),
         Opt("echo", Ref("Echo")),
     ];
 
@@ -48,7 +48,8 @@ internal static class ResultSchemas
 
     private static Member[] Planned() =>
     [
-        Req("sewOrder", Open(Req("received", Ref("OrderFacts")), Req("used", Word("received", "proposed")))),
+        Req("sewOrder", Ref("SewOrder")),
+        Opt("lossCheck", Ref("LossCheck"), "Of the tape to sew, else of the proposed tape; absent when nothing was written."),
         Opt("tapeToSew", Ref("TapeToSew"), "Absent with a return verdict."),
         Req("needlePlan", List(Ref("NeedleStep"), MostBlocks)),
         Req("drawings", Open(Req("cardSheetSha256", Ref("Sha256")), Req("proofSheetSha256", Ref("Sha256")))),
@@ -63,6 +64,8 @@ internal static class ResultSchemas
         Req("colorStops", Count()),
         Req("blocks", Count(), "Color blocks with at least one penetration."),
         Req("strands", Count(), "Penetrations connected by thread."),
+        Req("pieces", Count()),
+        Req("elements", Count(), "What moves in the sew order."),
         Req("widthMm", Number(0, 10_000)),
         Req("heightMm", Number(0, 10_000)),
         Req("extentsMm", Ref("TapeBox")));
@@ -92,5 +95,7 @@ internal static class ResultSchemas
         Opt("needle", Integer(1, 30), "Absent: a needle must be threaded."),
         Opt("thread", Open(Opt("name", Text(60)), Opt("color", Ref("Color")), Opt("code", Text(40)))),
         Req("stitches", Count()),
+        Req("returns", Flag(), "The thread was on before."),
+        Req("elements", List(Integer(1, MostBlocks), MostBlocks), "In the order they are sewn."),
         Req("action", Word<StopAction>(), "What a person does at the stop before it."));
 }

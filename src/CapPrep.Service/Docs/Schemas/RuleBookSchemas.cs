@@ -15,7 +15,7 @@ internal static class RuleBookSchemas
         .. CatalogSchemas.Resource("RuleBook", Book()),
         new("RuleChange", Change()),
         new("LimitChange", new JsonObject { ["oneOf"] = new JsonArray(Number(-1000, 1_000_000), Word("always", "off")) }),
-        new("OrderSettings", Closed(Opt("extraColorChanges", Integer(0, 20)), Opt("extraTrims", Integer(0, 200)), Opt("startEndAtBottomCenter", Flag()))),
+        new("OrderSettings", Closed(Opt("extraColorChanges", Integer(0, 20)), Opt("extraTrims", Integer(0, 200)), Opt("startEndAtBottomCenter", Flag()), Opt("betterBy", Number(0, 1)))),
         new("RuleRow", Row()),
         new("BuiltInRuleBook", BuiltIn()),
         new("EffectiveRule", EffectiveRow()),

@@ -1,5 +1,6 @@
 using System.Collections.Frozen;
 using CapPrep.Engine.Checks.OnCap;
+using CapPrep.Engine.Checks.OnStitches;
 using CapPrep.Engine.Checks.OnTape;
 using CapPrep.Engine.Checks.OnTicket;
 using CapPrep.Engine.Trade;
@@ -21,6 +22,9 @@ internal static class Inspector
         KeepOut.Eyelet,
         Posts.Check,
         OffCenter.Check,
+        ShortStitches.Check,
+        LongStitches.Check,
+        Density.Check,
         Threads.Named,
         Threads.Needles,
         ExpectedSize.Check,

@@ -1,4 +1,6 @@
 using CapPrep.Engine.Measures;
+using CapPrep.Engine.Pieces;
+using CapPrep.Engine.Production;
 using CapPrep.Engine.Seating;
 using CapPrep.Engine.Tapes;
 using CapPrep.Engine.Tickets;
@@ -9,17 +11,22 @@ namespace CapPrep.Engine.Checks;
 internal sealed class Subject
 {
     private readonly CapPoints? _points;
+    private readonly Lazy<DesignReading> _reading;
     private readonly SeatedDesign? _seated;
 
     internal Subject(Tape tape, StitchSequence stitches, ResolvedTicket ticket, Setup setup, SeatedDesign? seated)
     {
         (Tape, Stitches, Ticket, Setup, _seated) = (tape, stitches, ticket, setup, seated);
         _points = seated is null ? null : CapPoints.Of(stitches, seated);
+        _reading = new(() => DesignReader.Read(stitches, ThreadNumbers.Of(NeedlePlan.ThreadsOf(ticket.Received), stitches.Blocks)), LazyThreadSafetyMode.None);
     }
 
     internal Tape Tape { get; }
 
     internal StitchSequence Stitches { get; }
+
+    /// <summary>Its pieces and elements; read when first asked for.</summary>
+    internal DesignReading Reading => _reading.Value;
 
     internal ResolvedTicket Ticket { get; }
 

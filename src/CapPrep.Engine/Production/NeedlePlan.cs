@@ -27,7 +27,7 @@ internal static class NeedlePlan
     }
 
     /// <summary>The order's own threads, or those of its only lot; lots with threads of their own are planned one by one.</summary>
-    private static IReadOnlyList<TicketThread> ThreadsOf(Ticket ticket) =>
+    internal static IReadOnlyList<TicketThread> ThreadsOf(Ticket ticket) =>
         ticket.Threads is { Count: > 0 } threads ? threads
         : ticket.CapLots is [var only] ? only.Threads
         : [];

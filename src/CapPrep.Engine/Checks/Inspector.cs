@@ -1,6 +1,7 @@
 using System.Collections.Frozen;
 using CapPrep.Engine.Checks.OnCap;
 using CapPrep.Engine.Checks.OnOrder;
+using CapPrep.Engine.Checks.OnStitches;
 using CapPrep.Engine.Checks.OnTape;
 using CapPrep.Engine.Checks.OnTicket;
 using CapPrep.Engine.Trade;
@@ -22,6 +23,9 @@ internal static class Inspector
         KeepOut.Eyelet,
         Posts.Check,
         OffCenter.Check,
+        ShortStitches.Check,
+        LongStitches.Check,
+        Density.Check,
         Threads.Named,
         Threads.Needles,
         ExpectedSize.Check,

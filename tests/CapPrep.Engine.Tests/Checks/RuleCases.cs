@@ -1,3 +1,6 @@
+using CapPrep.Engine.Drafting;
+using CapPrep.Engine.Measures;
+using CapPrep.Engine.Tests.Checks.OnStitches;
 using CapPrep.Engine.Tests.Sequence;
 using CapPrep.Engine.Tickets;
 using CapPrep.Engine.Trade;
@@ -39,6 +42,12 @@ internal static class RuleCases
         ["order.bottom-up_fail"] = Job.Clean with { Tape = Sewn.Trimmed(Sewn.Top, Sewn.Middle, Sewn.Base) },
         ["order.center-out_pass"] = Job.Clean with { Tape = Sewn.Trimmed(Sewn.Center, Sewn.Right, Sewn.Left) },
         ["order.center-out_fail"] = Job.Clean with { Tape = Sewn.Trimmed(Sewn.Left, Sewn.Right, Sewn.Center) },
+        ["stitch.short_pass"] = Job.Clean,
+        ["stitch.short_fail"] = Drafted(draft => draft.Run(3, new TapePoint(0, 0), new TapePoint(30, 0))),
+        ["stitch.long_pass"] = Drafted(draft => draft.Run(70, new TapePoint(0, 0), new TapePoint(70, 0))),
+        ["stitch.long_fail"] = Drafted(draft => draft.Run(71, new TapePoint(0, 0), new TapePoint(71, 0))),
+        ["stitch.dense_pass"] = Drafted(draft => draft.Grid(4, 4, 60, 60)),
+        ["stitch.dense_fail"] = Drafted(draft => draft.Grid(3, 4, 60, 60)),
         ["ticket.threads_pass"] = Colored(2, threads: 2),
         ["ticket.threads_fail"] = Colored(2, threads: 1),
         ["ticket.needles_pass"] = Colored(12, threads: 12),
@@ -84,6 +93,9 @@ internal static class RuleCases
     };
 
     private static byte[] Whole => RawTape.Of(RawTape.Header(300, right: 300), Rights(300));
+
+    /// <summary>A design of our own making.</summary>
+    internal static Job Drafted(Func<Draft, Draft> sew) => Job.Clean with { Tape = sew(new Draft()).ToTape("TEST") };
 
     /// <summary>A design in so many color blocks, of which the ticket names so many.</summary>
     internal static Job Colored(int blocks, int threads) => Job.Clean with

@@ -13,6 +13,7 @@ public sealed class HouseBookTests
         "place.outside-field", "place.travel-outside", "place.too-tall", "place.crown", "place.too-wide",
         "place.brim-clearance", "place.side-seam", "place.eyelet", "place.posts", "place.off-center",
         "order.tagline-first", "order.bottom-up", "order.center-out",
+        "stitch.short", "stitch.long", "stitch.dense",
         "ticket.threads", "ticket.needles", "ticket.size", "ticket.style", "ticket.machine", "ticket.quantity", "ticket.location",
         "tape.cut-off", "tape.header-counts", "tape.header-extents", "tape.header-colors", "tape.no-end",
         "tape.part-record", "tape.after-end", "tape.empty-block", "tape.repeated-points", "tape.zero-stitches",

@@ -1,0 +1,88 @@
+using CapPrep.Engine.Drafting;
+using CapPrep.Engine.Measures;
+
+namespace CapPrep.Service.Commands.Demo;
+
+/// <summary>
+/// Capitals and digits of our own as center lines, each drawn as satin columns: enough for the demo's designs.
+/// A letter stands on y = 0 and is 100 units high.
+/// </summary>
+internal static class StrokeLetters
+{
+    private const int UnitHeight = 100;
+
+    /// <summary>Width and strokes, as "x,y x,y ..." with a bar between strokes, each sewn from its first point.</summary>
+    private static readonly Dictionary<char, (int Width, string Strokes)> Shapes = new()
+    {
+        ['A'] = (80, "0,0 40,100|40,100 80,0|18,38 62,38"),
+        ['D'] = (70, "0,0 0,100|0,94 40,94 64,72 64,28 40,6 0,6"),
+        ['E'] = (60, "0,0 0,100|0,94 60,94|0,50 50,50|0,6 60,6"),
+        ['H'] = (70, "0,0 0,100|70,0 70,100|0,50 70,50"),
+        ['I'] = (12, "6,0 6,100"),
+        ['N'] = (74, "0,0 0,100|0,100 74,0|74,0 74,100"),
+        ['O'] = (80, "40,6 64,14 76,50 64,86 40,94 16,86 4,50 16,14 40,6"),
+        ['Q'] = (80, "40,6 64,14 76,50 64,86 40,94 16,86 4,50 16,14 40,6|48,26 78,-4"),
+        ['R'] = (70, "0,0 0,100|0,94 44,94 62,80 62,64 44,50 0,50|36,50 68,0"),
+        ['S'] = (64, "60,78 48,92 22,94 6,80 8,62 30,52 50,44 60,28 50,10 26,4 2,18"),
+        ['T'] = (72, "36,0 36,100|0,94 72,94"),
+        ['U'] = (72, "0,100 0,30 14,8 36,4 58,8 72,30 72,100"),
+        ['Y'] = (76, "38,0 38,46|0,100 38,46|76,100 38,46"),
+        ['1'] = (24, "0,76 18,100|18,100 18,0"),
+        ['7'] = (58, "0,94 58,94|58,94 18,0"),
+        ['8'] = (64, "32,52 54,64 54,84 32,94 10,84 10,64 32,52|32,52 58,40 58,16 32,6 6,16 6,40 32,52"),
+        ['9'] = (62, "56,64 40,48 18,50 6,66 12,86 32,94 52,86 56,64|56,64 44,20 26,0"),
+    };
+
+    /// <summary>Width of a letter with its stroke, tape units.</summary>
+    public static int WidthOf(char letter, int height, int stroke) => (Shapes[letter].Width * height / UnitHeight) + stroke;
+
+    /// <summary>Sews one letter; its box begins at the foot and is as high as asked, stroke included.</summary>
+    /// <param name="draft">Where it is sewn.</param>
+    /// <param name="letter">One of the letters there are.</param>
+    /// <param name="foot">Lower left corner of its box, tape units.</param>
+    /// <param name="height">Height of the box, tape units.</param>
+    /// <param name="stroke">Width of the columns, tape units.</param>
+    public static void Sew(Draft draft, char letter, TapePoint foot, int height, int stroke)
+    {
+        foreach (var column in Columns(letter, foot, height, stroke))
+            draft.Sew(column);
+    }
+
+    /// <summary>The first needle point of a letter.</summary>
+    public static TapePoint Entry(char letter, TapePoint foot, int height, int stroke) =>
+        Columns(letter, foot, height, stroke).First().Left.At(0);
+
+    private static IEnumerable<Column> Columns(char letter, TapePoint foot, int height, int stroke) =>
+        Shapes[letter].Strokes.Split('|').Select(text => Around(Line(text, foot, height, stroke), stroke));
+
+    private static TapePoint[] Line(string text, TapePoint foot, int height, int stroke)
+    {
+        var inner = height - stroke;
+        var corner = foot + new TapePoint(stroke / 2, stroke / 2);
+        return
+        [
+            .. text.Split(' ').Select(pair => pair.Split(',')).Select(pair =>
+                corner + new TapePoint(Scaled(pair[0], height), Scaled(pair[1], inner))),
+        ];
+    }
+
+    private static int Scaled(string number, int length) =>
+        int.Parse(number, System.Globalization.CultureInfo.InvariantCulture) * length / UnitHeight;
+
+    /// <summary>Two rails half a stroke to either side of a center line.</summary>
+    private static Column Around(TapePoint[] line, int stroke)
+    {
+        var left = line.Select((_, i) => Beside(line, i, stroke / 2.0)).ToArray();
+        var right = line.Select((_, i) => Beside(line, i, -stroke / 2.0)).ToArray();
+        return new Column(new Way(left), new Way(right)) { UnderlayStitch = 20 };
+    }
+
+    private static TapePoint Beside(TapePoint[] line, int i, double distance)
+    {
+        var before = line[Math.Max(0, i - 1)];
+        var after = line[Math.Min(line.Length - 1, i + 1)];
+        double dx = after.X - before.X, dy = after.Y - before.Y;
+        var length = Math.Sqrt((dx * dx) + (dy * dy));
+        return line[i] + new TapePoint((int)Math.Round(-dy / length * distance), (int)Math.Round(dx / length * distance));
+    }
+}

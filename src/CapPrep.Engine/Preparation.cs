@@ -132,7 +132,7 @@ public sealed record Preparation
 
     public required Setup Setup { get; init; }
 
-    /// <summary>Null when the style is unknown: then nothing was seated.</summary>
+    /// <summary>Null when the style is unknown or has no zone at the ticket's location: then nothing was seated.</summary>
     public required SeatedDesign? Seating { get; init; }
 
     public required IReadOnlyList<Finding> Findings { get; init; }

@@ -26,15 +26,29 @@ public sealed record SeatedDesign
     /// <summary>Where the tape's start point comes to lie on the cap, tape units.</summary>
     public required TapePoint Origin { get; init; }
 
-    /// <summary>Lowest needle point above the brim seam, mm; measured to the seam's own bow where the cap is off the strap.</summary>
+    /// <summary>
+    /// What the operator keys in to go from the center mark, at the height of the design's base, to the start point
+    /// of the tape to sew; tape units, viewer's right and up the crown positive. Without a tape to sew: of the
+    /// received one.
+    /// </summary>
+    public TapePoint KeyIn { get; init; }
+
+    /// <summary>Room to the edges of the zone, along the cloth.</summary>
     public required Clearances ClearancesMm { get; init; }
 
-    /// <summary>Largest factor at which the design fits height limit and top line, at most 1 when it already fits; to 0.01, downward.</summary>
+    /// <summary>
+    /// Largest factor, about the middle of its base, at which the design stays below the warn limits of height and
+    /// top line: 1 when it already does, else to 0.01 downward, 0 when no size does.
+    /// </summary>
     public required double LargestScale { get; init; }
 
     /// <summary>A tape position as it lies on the cap, tape units.</summary>
     public TapePoint OnCap(TapePoint onTape) =>
         (TapeIsTurned ? new TapePoint(-onTape.X, -onTape.Y) : onTape) + Offset;
+
+    /// <summary>The tape position that lies at a place on the cap, tape units.</summary>
+    public TapePoint OnTape(TapePoint onCap) =>
+        TapeIsTurned ? (onCap - Offset).Turned() : onCap - Offset;
 }
 
 /// <summary>Room left, mm; negative where the design passes the edge.</summary>

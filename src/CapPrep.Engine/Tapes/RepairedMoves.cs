@@ -86,10 +86,11 @@ internal sealed class RepairedMoves
         return false;
     }
 
-    /// <summary>The same number of jumps in equal shares, so that a shorter longest move makes no trim of a float.</summary>
+    /// <summary>As few jumps as may be, in equal shares, so that a shorter longest move makes no trim of a float.</summary>
     private IEnumerable<TapeMove> EvenFloat(int index)
     {
-        var way = new MoveSplit(_stitches.At(index - 1), _stitches.At(index), _stitches.Jumps[index] + 1);
+        var (from, to) = (_stitches.At(index - 1), _stitches.At(index));
+        var way = new MoveSplit(from, to, Math.Max(_stitches.Jumps[index] + 1, MoveSplit.RecordsFor((to - from).Reach, _maxMove)));
         return Enumerable.Range(1, way.Count)
             .Select(k => new TapeMove(k == way.Count ? RecordKind.Stitch : RecordKind.Jump, way.At(k)));
     }

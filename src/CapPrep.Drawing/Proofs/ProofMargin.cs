@@ -1,0 +1,107 @@
+using System.Globalization;
+using CapPrep.Drawing.Caps;
+using CapPrep.Drawing.Sheets;
+using CapPrep.Drawing.Texts;
+using CapPrep.Engine;
+using CapPrep.Engine.Checks;
+
+namespace CapPrep.Drawing.Proofs;
+
+/// <summary>The margin of a proof: the findings in their order of cost, then the threads.</summary>
+internal sealed class ProofMargin(SheetPad pad, SheetWords words, Preparation preparation, ThreadInks inks)
+{
+    public const int MostFindings = 7;
+    private const int MostInOneColumn = 6;
+    private const int MostThreads = 20;
+    private const int ThreadHeight = 440;
+    private const int Caption = 600;
+
+    private static readonly Lettering Body = Lettering.Plain(9);
+    private static readonly Lettering Strong = Lettering.Strong(9);
+
+    /// <summary>The findings told in the margin; only their places are drawn.</summary>
+    public IReadOnlyList<Finding> Told { get; private set; } = [];
+
+    private int Threads => Math.Min(MostThreads, inks.Blocks);
+
+    private int ThreadColumns => inks.Blocks > MostInOneColumn ? 2 : 1;
+
+    private int ThreadRows => (Threads + ThreadColumns - 1) / ThreadColumns;
+
+    public void Lay(SheetBox box)
+    {
+        var threads = Caption + ((ThreadRows + (inks.Blocks > Threads ? 1 : 0)) * ThreadHeight);
+        var findings = box.TopPart(box.Height - threads - 200);
+        pad.Group(words["group.findings"], null, () => Findings(findings));
+        pad.Group(words["group.threads"], null, () => ThreadList(box.Below(findings.Height + 200)));
+    }
+
+    private void Findings(SheetBox box)
+    {
+        pad.Text(words["proof.findings"], box.TopPart(Caption), Lettering.Strong(11));
+        var rest = box.Below(Caption);
+        if (preparation.Findings.Count == 0)
+            pad.Paragraph(words["proof.nothing"], rest, Body);
+        var told = new List<Finding>();
+        foreach (var finding in preparation.Findings.Take(MostFindings))
+        {
+            var height = Height(finding, rest.Width);
+            if (height + Body.LineHeight > rest.Height)
+                break;
+            Row(finding, rest);
+            rest = rest.Below(height);
+            told.Add(finding);
+        }
+
+        Told = told;
+        if (told.Count < preparation.Findings.Count)
+            pad.Text(words.Say("proof.more", ("count", Text(preparation.Findings.Count - told.Count))), rest.TopPart(Body.LineHeight), Body);
+    }
+
+    private int Height(Finding finding, int width) =>
+        Lines(finding).Sum(text => TextFit.Wrap(text, Body.Font, Body.Size, width - 800, 4).Count * Body.LineHeight)
+        + Strong.LineHeight + 150;
+
+    private void Row(Finding finding, SheetBox box)
+    {
+        SeverityShape.Draw(pad, finding.Severity, new SheetPoint(box.X + 300, box.Y + 240), 240, null);
+        var text = box.RightOf(800);
+        pad.Text(words.Heading(finding), text.TopPart(Strong.LineHeight), Strong.DownTo(7));
+        var y = Strong.LineHeight;
+        foreach (var line in Lines(finding))
+            y += pad.Paragraph(line, text.Below(y).TopPart(4 * Body.LineHeight), Body);
+    }
+
+    private IEnumerable<string> Lines(Finding finding) =>
+        new[] { finding.Message, words.Remedy(finding) }.OfType<string>();
+
+    private void ThreadList(SheetBox box)
+    {
+        pad.Text(words["proof.threads"], box.TopPart(Caption), Lettering.Strong(11));
+        var rows = box.Below(Caption);
+        var width = box.Width / ThreadColumns;
+        foreach (var (block, index) in Blocks().Take(Threads).Select((block, index) => (block, index)))
+            Thread(block, new SheetBox(
+                rows.X + (index / ThreadRows * width), rows.Y + (index % ThreadRows * ThreadHeight), width - 150, ThreadHeight));
+        if (inks.Blocks > Threads)
+            pad.Text(
+                words.Say("proof.more", ("count", Text(inks.Blocks - Threads))), rows.Below(ThreadRows * ThreadHeight).TopPart(ThreadHeight), Body);
+    }
+
+    /// <summary>Received blocks in the order of the tape to sew; as received where there is no plan.</summary>
+    private IEnumerable<int> Blocks() => preparation.NeedlePlan.Count > 0
+        ? preparation.NeedlePlan.Select(step => step.Block)
+        : Enumerable.Range(1, inks.Blocks);
+
+    private void Thread(int block, SheetBox box)
+    {
+        var swatch = new SheetBox(box.X, box.Y + 60, 600, box.Height - 120);
+        pad.Box(swatch, new Stroke(10, Ink.Stone), inks.Of(block));
+        var name = inks.Thread(block) is { } thread
+            ? JobWords.Joined(thread.Name ?? thread.Color, thread.Code)
+            : words.Say("proof.gray", ("step", Text(block)));
+        pad.Text(name, box.RightOf(800), Body.DownTo(7));
+    }
+
+    private static string Text(int number) => number.ToString(CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,67 @@
+using System.Collections.Frozen;
+using CapPrep.Engine.Checks.OnCap;
+using CapPrep.Engine.Checks.OnTape;
+using CapPrep.Engine.Checks.OnTicket;
+using CapPrep.Engine.Trade;
+
+namespace CapPrep.Engine.Checks;
+
+/// <summary>Asks every rule in force about a tape; each rule row belongs to one function here and vice versa.</summary>
+internal static class Inspector
+{
+    internal static readonly IReadOnlyList<Check> Checks =
+    [
+        OutsideField.Check,
+        TravelOutside.Check,
+        DesignSize.TooTall,
+        DesignSize.TooWide,
+        Crown.Check,
+        AboveBrim.Check,
+        KeepOut.SideSeam,
+        KeepOut.Eyelet,
+        Posts.Check,
+        OffCenter.Check,
+        Threads.Named,
+        Threads.Needles,
+        ExpectedSize.Check,
+        Contradictions.Style,
+        Contradictions.Machine,
+        Contradictions.Quantity,
+        Contradictions.Location,
+        CutOff.Check,
+        .. Quirks.Checks,
+    ];
+
+    private static readonly FrozenDictionary<string, Check> ByRule = Checks.ToFrozenDictionary(check => check.Rule);
+
+    /// <summary>Findings in the order of the rule rows, not yet numbered.</summary>
+    internal static IReadOnlyList<Finding> Inspect(Subject subject) => Ask(subject, _ => true);
+
+    /// <summary>The findings of a written tape that writing could have cured or caused.</summary>
+    internal static IReadOnlyList<Finding> InspectWritten(Subject written) => Ask(written, check => check.AskAgain);
+
+    /// <summary>True when a rule is asked again of the written tape.</summary>
+    internal static bool IsAskedAgain(string rule) => ByRule[rule].AskAgain;
+
+    private static IReadOnlyList<Finding> Ask(Subject subject, Func<Check, bool> wanted) =>
+    [
+        .. subject.Setup.Rules.Rows
+            .Where(rule => !rule.Off && Applies(rule.Row.AppliesTo, subject))
+            .Select(rule => (Rule: rule, Check: CheckOf(rule.Row.Rule)))
+            .Where(pair => wanted(pair.Check) && (pair.Check.Needs == Needs.TapeAndTicket || subject.IsSeated))
+            .Select(pair => Raising.Raise(subject, pair.Check, pair.Rule))
+            .OfType<Finding>(),
+    ];
+
+    private static Check CheckOf(string rule) => ByRule.TryGetValue(rule, out var check)
+        ? check
+        : throw new EngineFaultException($"The rule row {rule} has no function.");
+
+    private static bool Applies(RuleScope scope, Subject subject) =>
+        Names(scope.Locations, subject.Ticket.Location)
+        && Names(scope.HeldBy, subject.Setup.Frame.Holds)
+        && Names(scope.Techniques, subject.Ticket.Technique)
+        && (!scope.CenterSeamOnly || subject.Setup.Style?.CenterSeam is not null);
+
+    private static bool Names<T>(IReadOnlyList<T> scope, T value) => scope.Count == 0 || scope.Contains(value);
+}

@@ -1,0 +1,84 @@
+using CapPrep.Engine.Trade;
+
+namespace CapPrep.Engine.Checks;
+
+/// <summary>Makes one finding of everything that one rule met.</summary>
+internal static class Raising
+{
+    private const int ListedPlaces = 20;
+
+    /// <summary>Null when nothing passes a limit.</summary>
+    internal static Finding? Raise(Subject subject, Check check, EffectiveRule rule)
+    {
+        var limits = Limits.Of(rule, subject);
+        var met = WorstFirst(check.Find(subject, new RuleInForce(rule, limits)), limits);
+        if (met.Count == 0)
+            return null;
+        var worst = met[0].Occurrence;
+        var limit = AppliedTo(rule.Row, met[0].Passed);
+        return new Finding
+        {
+            Number = 0,
+            Rule = check.Rule,
+            Severity = limit.Level,
+            Count = met.Sum(one => one.Occurrence.Times),
+            Message = check.Say(new Report([.. met.Select(one => one.Occurrence)], limit)),
+            Measured = worst.Measured is { } measured ? Rounded(measured, rule.Row.Unit) : null,
+            Limit = limit,
+            Places = [.. met.Take(ListedPlaces).Select(one => PlaceOf(one.Occurrence, rule.Row.Unit)).InReadingOrder()],
+            Asks = limit.Level == Severity.Hold ? rule.Row.HoldAsks : Asks.Nothing,
+            Remedy = rule.Row.Remedy is { } remedy ? FilledIn(remedy, limit) : null,
+        };
+    }
+
+    private static List<(Occurrence Occurrence, PassedLimit Passed)> WorstFirst(IEnumerable<Occurrence> found, Limits limits)
+    {
+        var sign = limits.Is == LimitIs.AtLeast ? 1 : -1;
+        return
+        [
+            .. found
+                .Select(one => (Occurrence: one, Passed: limits.PassedBy(one)))
+                .Where(one => one.Passed is not null)
+                .Select(one => (one.Occurrence, one.Passed!))
+                .OrderByDescending(one => one.Item2.Level)
+                .ThenBy(one => sign * (one.Occurrence.Measured ?? 0)),
+        ];
+    }
+
+    private static AppliedLimit AppliedTo(RuleRow row, PassedLimit passed)
+    {
+        var asBuiltIn = passed.SetBy.Id == HouseBook.BookId;
+        return new AppliedLimit
+        {
+            Is = row.Is,
+            Value = row.Is != LimitIs.None && passed.Value is { } value ? Rounded(value, row.Unit).Value : null,
+            Unit = row.Unit,
+            Level = passed.Level,
+            Kind = asBuiltIn ? row.Kind : LimitKind.House,
+            Source = asBuiltIn && row.Kind == LimitKind.Published ? Embedded.PublishedSources.FirstPublished(row.Sources) : null,
+            SetBy = passed.SetBy,
+        };
+    }
+
+    private static Place PlaceOf(Occurrence occurrence, string unit) => occurrence.Place with
+    {
+        Measured = occurrence.Measured is { } measured ? Rounded(measured, unit) : null,
+    };
+
+    private static RuleRemedy FilledIn(RuleRemedy remedy, AppliedLimit limit) => remedy with
+    {
+        Message = remedy.Message
+            .Replace("{limit}", limit.Value is { } value ? Figure.Plain(value, 2) : "", StringComparison.Ordinal)
+            .Replace("{unit}", limit.Unit, StringComparison.Ordinal),
+    };
+
+    private static Quantity Rounded(double value, string unit) =>
+        new(Math.Round(value, Decimals(unit), MidpointRounding.AwayFromZero), unit);
+
+    private static int Decimals(string unit) => unit switch
+    {
+        "mm" => 2,
+        "degrees" => 1,
+        _ => 4,
+    };
+}

@@ -1,0 +1,79 @@
+using CapPrep.Engine.Checks;
+using CapPrep.Engine.Seating;
+using CapPrep.Engine.Trade;
+
+namespace CapPrep.Engine.Verdicts;
+
+/// <summary>One sentence or two for each reader.</summary>
+internal static class Summaries
+{
+    /// <param name="judgment">Decides who has something to do.</param>
+    /// <param name="findings">The whole list.</param>
+    /// <param name="firstCap">Told to the lead and the operator.</param>
+    /// <param name="job">Ticket, catalog and seating.</param>
+    /// <param name="needles">Told to the operator.</param>
+    internal static Summary Of(
+        Judgment judgment, IReadOnlyList<Finding> findings, FirstCap firstCap, Subject job, IReadOnlyList<NeedleStep> needles)
+    {
+        var holds = Judgment.OpenHolds(findings);
+        var sews = judgment.Verdict is Verdict.SewAsReceived or Verdict.SewResequenced;
+        return new Summary(
+            Lead: sews ? SewLead(findings, firstCap) : ReturnLead(judgment, holds),
+            Digitizer: judgment.Actors.Contains(Actor.Digitizer) ? Task(holds, Actor.Digitizer) : null,
+            Framing: sews ? Framing(job) : judgment.Actors.Contains(Actor.FramingStation) ? Task(holds, Actor.FramingStation) : null,
+            Operator: sews ? Operator(job, firstCap, needles) : null,
+            OrderDesk: judgment.Actors.Contains(Actor.OrderDesk) ? Task(holds, Actor.OrderDesk) : null);
+    }
+
+    private static string SewLead(IReadOnlyList<Finding> findings, FirstCap firstCap)
+    {
+        var warns = findings.Where(finding => finding is { State: not FindingState.Solved, Severity: Severity.Warn }).ToArray();
+        var first = firstCap.Is switch
+        {
+            FirstCapIs.Required => "First cap required.",
+            FirstCapIs.Advised => "First cap advised.",
+            _ => "No first cap needed.",
+        };
+        return warns.Length == 0
+            ? Sentences.Fit($"Sew as received. No warns. {first}")
+            : Sentences.Fit($"Sew as received. {first} {Figure.Count(warns.Length, "warn")}.", warns[0].Message);
+    }
+
+    private static string ReturnLead(Judgment judgment, IReadOnlyList<Finding> holds)
+    {
+        var desk = judgment.Verdict == Verdict.ReturnToOrderDesk ? "order desk" : "digitizer";
+        return Sentences.Fit([$"Do not sew: {Figure.Count(holds.Count, "point")} for the {desk}.", .. holds.Select(hold => hold.Message)]);
+    }
+
+    /// <summary>What one of the actors is asked to do about the holds.</summary>
+    private static string Task(IReadOnlyList<Finding> holds, Actor actor)
+    {
+        var own = holds.Where(hold => hold.Remedy?.Who == actor).ToArray();
+        return Sentences.Fit([
+            .. (own.Length > 0 ? own : holds).Take(1).SelectMany(hold => new[] { hold.Remedy?.Message ?? hold.Message }),
+            .. own.Skip(1).Select(hold => hold.Remedy!.Message)]);
+    }
+
+    private static string Framing(Subject job) => Sentences.Fit(
+        $"Frame {Figure.Count(job.Ticket.Received.Quantity, "cap")}: {Middle(job.Setup.Style!)} on the mark.",
+        $"The design's base lies {Base(job.Seated)} above the brim seam.");
+
+    private static string Operator(Subject job, FirstCap firstCap, IReadOnlyList<NeedleStep> needles) => Sentences.Fit(
+        job.Setup.Machine.Tape.Turn180 == TurnedBy.Tape
+            ? "Tape is turned: do not turn at the machine."
+            : "Tape is upright: set the machine to turn for caps.",
+        NeedleLine(needles),
+        firstCap.Is == FirstCapIs.Required ? "Sew one cap first." : "");
+
+    private static string NeedleLine(IReadOnlyList<NeedleStep> needles)
+    {
+        var unknown = needles.Count(step => step.Needle is null);
+        return unknown == 0
+            ? $"Needles {string.Join(" - ", needles.Select(step => Figure.Plain(step.Needle!.Value, 0)))}."
+            : $"{Figure.Count(unknown, "color block")} to be threaded.";
+    }
+
+    private static string Middle(CapStyle style) => style.CenterSeam is null ? "center" : "center seam";
+
+    private static string Base(SeatedDesign seated) => Figure.Mm(seated.Box.ToMillimeters().Bottom);
+}

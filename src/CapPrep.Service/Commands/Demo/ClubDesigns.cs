@@ -115,7 +115,9 @@ internal static class ClubDesigns
     private static void ShieldFill(Draft draft, int bottom)
     {
         var fill = new Fill(Shield(bottom));
-        draft.Trim(new TapePoint(0, bottom + 4)).Stitch(new TapePoint(0, bottom + 4)).Tie(new TapePoint(0, bottom + 60));
+        // The fill's underlay begins at its upper left.
+        var entry = new TapePoint(-162, bottom + 288);
+        draft.Trim(entry).Stitch(entry).Tie(new TapePoint(0, bottom + 200));
         draft.Sew(fill);
         draft.Tie(new TapePoint(0, bottom + 250));
     }

@@ -10,23 +10,25 @@ namespace CapPrep.Service.Commands.Demo;
 internal static class StrokeLetters
 {
     private const int UnitHeight = 100;
+    private const int TravelStitch = 20;
 
-    /// <summary>Width and strokes, as "x,y x,y ..." with a bar between strokes, each sewn from its first point.</summary>
+    /// <summary>Width and strokes, as "x,y x,y ..." with a bar between strokes, each sewn from its first point;
+    /// a part that begins with ~ is running travel to the next stroke, along a stroke that hides it.</summary>
     private static readonly Dictionary<char, (int Width, string Strokes)> Shapes = new()
     {
-        ['A'] = (80, "0,0 40,100|40,100 80,0|18,38 62,38"),
+        ['A'] = (80, "0,0 40,100|40,100 80,0|~62,38|62,38 18,38"),
         ['D'] = (70, "0,0 0,100|0,94 40,94 64,72 64,28 40,6 0,6"),
-        ['E'] = (60, "0,0 0,100|0,94 60,94|0,50 50,50|0,6 60,6"),
-        ['H'] = (70, "0,0 0,100|70,0 70,100|0,50 70,50"),
+        ['E'] = (60, "0,0 0,100|~0,94 60,94|60,94 0,94|~0,50 50,50|50,50 0,50|~0,6 60,6|60,6 0,6"),
+        ['H'] = (70, "0,0 0,100|~0,50|0,50 70,50|~70,0|70,0 70,100"),
         ['I'] = (12, "6,0 6,100"),
         ['N'] = (74, "0,0 0,100|0,100 74,0|74,0 74,100"),
         ['O'] = (80, "40,6 64,14 76,50 64,86 40,94 16,86 4,50 16,14 40,6"),
         ['Q'] = (80, "40,6 64,14 76,50 64,86 40,94 16,86 4,50 16,14 40,6|48,26 78,-4"),
-        ['R'] = (70, "0,0 0,100|0,94 44,94 62,80 62,64 44,50 0,50|36,50 68,0"),
+        ['R'] = (70, "0,0 0,100|0,94 44,94 62,80 62,64 44,50 0,50|~36,50|36,50 68,0"),
         ['S'] = (64, "60,78 48,92 22,94 6,80 8,62 30,52 50,44 60,28 50,10 26,4 2,18"),
-        ['T'] = (72, "36,0 36,100|0,94 72,94"),
+        ['T'] = (72, "36,0 36,100|~0,94|0,94 72,94"),
         ['U'] = (72, "0,100 0,30 14,8 36,4 58,8 72,30 72,100"),
-        ['Y'] = (76, "38,0 38,46|0,100 38,46|76,100 38,46"),
+        ['Y'] = (76, "38,0 38,46|~0,100|0,100 38,46|~76,100|76,100 38,46"),
         ['1'] = (24, "0,76 18,100|18,100 18,0"),
         ['7'] = (58, "0,94 58,94|58,94 18,0"),
         ['8'] = (64, "32,52 54,64 54,84 32,94 10,84 10,64 32,52|32,52 58,40 58,16 32,6 6,16 6,40 32,52"),
@@ -44,16 +46,19 @@ internal static class StrokeLetters
     /// <param name="stroke">Width of the columns, tape units.</param>
     public static void Sew(Draft draft, char letter, TapePoint foot, int height, int stroke)
     {
-        foreach (var column in Columns(letter, foot, height, stroke))
-            draft.Sew(column);
+        foreach (var part in Shapes[letter].Strokes.Split('|'))
+        {
+            var line = Line(part.TrimStart('~'), foot, height, stroke);
+            if (part[0] == '~')
+                draft.Run(TravelStitch, line);
+            else
+                draft.Sew(Around(line, stroke));
+        }
     }
 
     /// <summary>The first needle point of a letter.</summary>
     public static TapePoint Entry(char letter, TapePoint foot, int height, int stroke) =>
-        Columns(letter, foot, height, stroke).First().Left.At(0);
-
-    private static IEnumerable<Column> Columns(char letter, TapePoint foot, int height, int stroke) =>
-        Shapes[letter].Strokes.Split('|').Select(text => Around(Line(text, foot, height, stroke), stroke));
+        Around(Line(Shapes[letter].Strokes.Split('|')[0], foot, height, stroke), stroke).Left.At(0);
 
     private static TapePoint[] Line(string text, TapePoint foot, int height, int stroke)
     {

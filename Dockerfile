@@ -3,14 +3,19 @@ FROM mcr.microsoft.com/dotnet/sdk:10.0 AS build
 WORKDIR /source
 COPY global.json Directory.Build.props Directory.Packages.props CapPrep.sln .editorconfig ./
 COPY src ./src
-RUN dotnet publish src/CapPrep.Service/CapPrep.Service.csproj -c Release -o /app
+COPY openapi ./openapi
+RUN dotnet publish src/CapPrep.Service/CapPrep.Service.csproj -c Release -o /app && mkdir /data
 
 FROM mcr.microsoft.com/dotnet/aspnet:10.0-noble-chiseled
 LABEL org.opencontainers.image.title="CapPrep" \
       org.opencontainers.image.licenses="MIT"
 COPY --from=build /app /app
 COPY LICENSE /app/LICENSE
-ENV ASPNETCORE_URLS=http://0.0.0.0:5080 \
+COPY --from=build --chown=1654:1654 /data /data
+# Not ASPNETCORE_URLS: appsettings.json would win over it.
+ENV URLS=http://0.0.0.0:5080 \
+    MALLOC_ARENA_MAX=2 \
+    MALLOC_TRIM_THRESHOLD_=131072 \
     CapPrep__DataFolder=/data \
     DOTNET_EnableDiagnostics=0
 USER 1654

@@ -193,7 +193,16 @@ public sealed class SewTapeTests
     private static string Print(Preparation prepared) =>
         System.Text.Json.JsonSerializer.Serialize(new
         {
-            prepared.Verdict, prepared.VerdictReasons, prepared.Actors, prepared.Summary, prepared.FirstCap, prepared.Facts,
-            prepared.Seating, prepared.Findings, prepared.ReceivedOrder, prepared.NeedlePlan, prepared.TapeToSew?.Changes,
+            prepared.Verdict,
+            prepared.VerdictReasons,
+            prepared.Actors,
+            prepared.Summary,
+            prepared.FirstCap,
+            prepared.Facts,
+            prepared.Seating,
+            prepared.Findings,
+            prepared.ReceivedOrder,
+            prepared.NeedlePlan,
+            prepared.TapeToSew?.Changes,
         });
 }

@@ -4,6 +4,7 @@ using CapPrep.Drawing.Sheets;
 using CapPrep.Drawing.Texts;
 using CapPrep.Engine;
 using CapPrep.Engine.Checks;
+using CapPrep.Engine.Trade;
 
 namespace CapPrep.Drawing.Proofs;
 
@@ -18,6 +19,13 @@ internal sealed class ProofMargin(SheetPad pad, SheetWords words, Preparation pr
 
     private static readonly Lettering Body = Lettering.Plain(9);
     private static readonly Lettering Strong = Lettering.Strong(9);
+
+    /// <summary>
+    /// What a proof can tell: everything but the notes that nobody has to act on, which stand in the result and would
+    /// only teach people not to look.
+    /// </summary>
+    public static IReadOnlyList<Finding> ForPeople(Preparation preparation) =>
+        [.. preparation.Findings.Where(finding => finding.Severity != Severity.Note || finding.Remedy is not null)];
 
     /// <summary>The findings told in the margin; only their places are drawn.</summary>
     public IReadOnlyList<Finding> Told { get; private set; } = [];
@@ -40,10 +48,11 @@ internal sealed class ProofMargin(SheetPad pad, SheetWords words, Preparation pr
     {
         pad.Text(words["proof.findings"], box.TopPart(Caption), Lettering.Strong(11));
         var rest = box.Below(Caption);
-        if (preparation.Findings.Count == 0)
+        var findings = ForPeople(preparation);
+        if (findings.Count == 0)
             pad.Paragraph(words["proof.nothing"], rest, Body);
         var told = new List<Finding>();
-        foreach (var finding in preparation.Findings.Take(MostFindings))
+        foreach (var finding in findings.Take(MostFindings))
         {
             var height = Height(finding, rest.Width);
             if (height + Body.LineHeight > rest.Height)
@@ -54,8 +63,8 @@ internal sealed class ProofMargin(SheetPad pad, SheetWords words, Preparation pr
         }
 
         Told = told;
-        if (told.Count < preparation.Findings.Count)
-            pad.Text(words.Say("proof.more", ("count", Text(preparation.Findings.Count - told.Count))), rest.TopPart(Body.LineHeight), Body);
+        if (told.Count < findings.Count)
+            pad.Text(words.Say("proof.more", ("count", Text(findings.Count - told.Count))), rest.TopPart(Body.LineHeight), Body);
     }
 
     private int Height(Finding finding, int width) =>

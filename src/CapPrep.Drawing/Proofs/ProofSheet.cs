@@ -111,8 +111,12 @@ public sealed class ProofSheet
         Marks = _pad.Marks,
     };
 
-    private string FindingsSaid() => _preparation.Findings.Count == 0
-        ? _words["proof.noFindings"]
-        : _words.Say("proof.findingsSaid", ("list", string.Join(' ', _preparation.Findings.Take(ProofMargin.MostFindings)
-            .Select(finding => $"{_words.Of(finding.Severity)}: {finding.Message}"))));
+    private string FindingsSaid()
+    {
+        var findings = ProofMargin.ForPeople(_preparation);
+        return findings.Count == 0
+            ? _words["proof.noFindings"]
+            : _words.Say("proof.findingsSaid", ("list", string.Join(' ', findings.Take(ProofMargin.MostFindings)
+                .Select(finding => $"{_words.Of(finding.Severity)}: {finding.Message}"))));
+    }
 }

@@ -3,7 +3,7 @@ using System.Globalization;
 namespace CapPrep.Engine.Measures;
 
 /// <summary>
-/// A length on a tape in its own unit, 0.1 mm (trade-facts row T1: EduTech Wiki, "Embroidery format DST").
+/// A length on a tape in its own unit, 0.1 mm (fact row T1: EduTech Wiki, "Embroidery format DST").
 /// Whole numbers only; millimeters exist at the edges of the program.
 /// </summary>
 public readonly record struct Tenths(int Value) : IComparable<Tenths>

@@ -46,9 +46,13 @@ public static class JsonBody
         return value;
     }
 
+    /// <summary>The same bytes, without a byte order mark in front.</summary>
+    public static ReadOnlyMemory<byte> WithoutMark(ReadOnlyMemory<byte> utf8) =>
+        utf8.Span.StartsWith(ByteOrderMark) ? utf8[ByteOrderMark.Length..] : utf8;
+
     private static JsonDocument? Parse(ReadOnlyMemory<byte> utf8, Faults faults)
     {
-        var mark = utf8.Span.StartsWith(ByteOrderMark) ? ByteOrderMark.Length : 0;
+        var mark = utf8.Length - WithoutMark(utf8).Length;
         if (!Utf8.IsValid(utf8.Span))
         {
             faults.At(FirstNoText(utf8.Span), ViolationCodes.BadFormat, "This is not UTF-8 from here on.");

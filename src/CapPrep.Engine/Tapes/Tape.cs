@@ -34,13 +34,13 @@ public sealed class Tape(
     int[] y,
     IReadOnlyList<TapeQuirk> quirks)
 {
-    /// <summary>Bytes before the first record (trade-facts row T3).</summary>
+    /// <summary>Bytes before the first record (fact row T3).</summary>
     public const int HeaderBytes = 512;
 
-    /// <summary>Bytes of one record (trade-facts row T4).</summary>
+    /// <summary>Bytes of one record (fact row T4).</summary>
     public const int RecordBytes = 3;
 
-    /// <summary>Largest move of one record, per axis, in tape units (trade-facts row T2).</summary>
+    /// <summary>Largest move of one record, per axis, in tape units (fact row T2).</summary>
     public const int MaxMove = 121;
 
     public TapeHeader Header { get; } = header;

@@ -191,7 +191,7 @@ public sealed record TicketThread
     /// <summary>1 to 40 characters.</summary>
     public string? Code { get; init; }
 
-    /// <summary>Weight number, 20 to 100 (trade-facts row K11).</summary>
+    /// <summary>Weight number, 20 to 100 (fact row K11).</summary>
     public int? WeightWt { get; init; }
 
     public ThreadKind? Kind { get; init; }

@@ -88,7 +88,7 @@ public sealed record CapStyle
 /// <param name="HalfReachMm">Half width of the strip that the seam rules look at.</param>
 /// <param name="StepMm">Where the thickness step lies, either side; 0 where there is none.</param>
 /// <param name="GrooveMm">Half width of the visible groove.</param>
-/// <param name="Layers">Layers under the needle (trade-facts row A13).</param>
+/// <param name="Layers">Layers under the needle (fact row A13).</param>
 public sealed record CenterSeam(double HalfReachMm, double StepMm, double GrooveMm, int Layers);
 
 /// <param name="Kind"><c>center</c>, <c>side</c> or <c>top</c>.</param>
@@ -101,7 +101,7 @@ public sealed record Eyelet(double XMm, double YMm, double RadiusMm);
 /// <param name="BowMm">How far the brim seam lies below its middle at x = 50, cap off the frame.</param>
 public sealed record Brim(string Shape, double BowMm, double DepthMm, double WidthMm);
 
-/// <param name="RadiusMm">Radius of the crown at the brim (trade-facts row A18).</param>
+/// <param name="RadiusMm">Radius of the crown at the brim (fact row A18).</param>
 public sealed record FrontView(double RadiusMm, double CrownSlopeDeg);
 
 /// <summary>The area of one location that may be sewn on, in its own frame of reference.</summary>
@@ -130,7 +130,7 @@ public sealed record Zone
 
     public required BrimClearance BrimClearance { get; init; }
 
-    /// <summary>Distance kept from the edge of the field (trade-facts row F18), mm.</summary>
+    /// <summary>Distance kept from the edge of the field (fact row F18), mm.</summary>
     public required double BorderMm { get; init; }
 
     /// <summary>Radius of the closure's opening below a back zone; null elsewhere.</summary>
@@ -155,7 +155,7 @@ public sealed record TwoLimits(double WarnAboveMm, double HoldAboveMm);
 public sealed record TopLinePoint(double XMm, double WarnMm, double HoldMm);
 
 /// <param name="NominalMm">Where a design's base is put unless the ticket says otherwise.</param>
-/// <param name="WarnBelowMm">The floor (trade-facts row F23).</param>
+/// <param name="WarnBelowMm">The floor (fact row F23).</param>
 public sealed record BrimClearance(double NominalMm, double WarnBelowMm);
 
 /// <summary>How a style is sewn; speeds in stitches per minute, a null speed means "not on this style".</summary>

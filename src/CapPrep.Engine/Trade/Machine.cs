@@ -3,7 +3,7 @@ namespace CapPrep.Engine.Trade;
 /// <summary>How a machine is told to trim.</summary>
 public enum TrimBy
 {
-    /// <summary>A run of jump records (trade-facts row T5, from memory).</summary>
+    /// <summary>A run of jump records (fact row T5, from memory).</summary>
     Jumps,
 
     /// <summary>Only at a color stop.</summary>

@@ -27,6 +27,9 @@ public static class TradeReader
     public static ReadResult<RuleBook> RuleBook(ReadOnlyMemory<byte> utf8, HouseBook house) =>
         JsonBody.Read(utf8, Of("A rule book"), reader => RuleBookReader.Read(reader, house));
 
+    /// <summary>A built-in rule book, such as an earlier version of this program's.</summary>
+    public static ReadResult<HouseBook> HouseBook(ReadOnlyMemory<byte> utf8) => HouseBookReader.Read(utf8);
+
     public static ReadResult<Shop> Shop(ReadOnlyMemory<byte> utf8) =>
         JsonBody.Read(utf8, Of("A shop"), ShopReader.Read);
 

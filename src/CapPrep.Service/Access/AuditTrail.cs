@@ -6,6 +6,9 @@ namespace CapPrep.Service.Access;
 /// <summary>Notes who changed what, in the caller's transaction.</summary>
 internal sealed class AuditTrail(AppDb db, TimeProvider clock)
 {
+    /// <summary>Stands for the key where there is none.</summary>
+    public const string Service = "service";
+
     /// <param name="key">Id of the key, or <c>service</c>.</param>
     /// <param name="action"><c>put</c>, <c>retire</c>, <c>add</c>, <c>change</c> or <c>end</c>.</param>
     public void Note(

@@ -60,14 +60,17 @@ internal static class CommandLine
     private static Task<int> Pick(string[] args) => args switch
     {
         ["serve", .. var rest] => Serve.Run(rest),
+        ["check", .. var rest] => Check.Run(rest),
         ["key", "new", .. var rest] => KeyCommands.New(rest),
         ["key", "add", .. var rest] => KeyCommands.Add(rest),
         ["key", "list", .. var rest] => KeyCommands.List(rest),
         ["key", "end", var id, .. var rest] => KeyCommands.End(id, rest),
+        ["key", ..] => throw new WrongCommandLineException("key takes new, add, list or end ID."),
         ["health", .. var rest] => HealthCommand.Run(rest),
+        ["openapi", .. var rest] => OpenApiCommand.Run(rest),
         ["backup", .. var rest] => Backup.Run(rest),
         ["version"] => Version(),
-        ["help" or "--help" or "-h"] => Help(),
+        ["help" or "--help" or "-h", ..] => Help(),
         [] => Serve.Run(args),
         [var first, ..] when first.StartsWith("--", StringComparison.Ordinal) => Serve.Run(args),
         _ => throw new WrongCommandLineException($"There is no command '{args[0]}'."),

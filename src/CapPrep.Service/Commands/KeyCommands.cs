@@ -33,7 +33,7 @@ internal static class KeyCommands
         });
     }
 
-    public static Task<int> List(string[] args) => OnDatabase(Options.Parse(args), async desk =>
+    public static Task<int> List(string[] args) => OnStoredKeys(args, async desk =>
     {
         foreach (var key in await desk.List(CancellationToken.None))
             Console.WriteLine($"{key.Id}  {key.Start}  {key.Shop}  {key.Scopes}  {key.Name}  made {Json.Time(key.Created)}");
@@ -42,11 +42,21 @@ internal static class KeyCommands
     public static async Task<int> End(string id, string[] args)
     {
         var ended = false;
-        await OnDatabase(Options.Parse(args), async desk => ended = await desk.End(id, CancellationToken.None));
+        await OnStoredKeys(args, async desk => ended = await desk.End(id, CancellationToken.None));
         if (ended)
             return ExitCode.Success;
         await Console.Error.WriteLineAsync($"There is no live key {id}.");
         return ExitCode.Refused;
+    }
+
+    /// <summary>In a folder without a database there is no key to list or end, and the folder is probably the wrong one.</summary>
+    private static Task<int> OnStoredKeys(string[] args, Func<KeyDesk, Task> work)
+    {
+        var options = Options.Parse(args);
+        var settings = ServiceHost.Settings(ServiceHost.CreateBuilder(options.Settings));
+        return settings.Database.Provider == DatabaseProvider.Sqlite && !File.Exists(SqliteFile.PathIn(settings.DataFolder))
+            ? throw new WrongCommandLineException($"There is no database in {settings.DataFolder}.")
+            : OnDatabase(options, work);
     }
 
     private static async Task<int> OnDatabase(Options options, Func<KeyDesk, Task> work)

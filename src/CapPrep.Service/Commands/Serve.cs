@@ -1,4 +1,5 @@
 using CapPrep.Service.Storage;
+using Microsoft.AspNetCore.Connections;
 
 namespace CapPrep.Service.Commands;
 
@@ -13,7 +14,20 @@ internal static class Serve
         using var held = DataFolder.Take(settings);
         await using var app = ServiceHost.Build(builder, settings);
         await ServiceHost.Prepare(app, settings, CancellationToken.None);
-        await app.RunAsync();
+        await Start(app);
+        await app.WaitForShutdownAsync();
         return ExitCode.Success;
+    }
+
+    private static async Task Start(WebApplication app)
+    {
+        try
+        {
+            await app.StartAsync();
+        }
+        catch (IOException fault) when (fault.InnerException is AddressInUseException)
+        {
+            throw new WrongSettingsException([$"{fault.Message} Another address is given with --urls or CapPrep:Http:ManagementUrl."]);
+        }
     }
 }

@@ -39,11 +39,12 @@ internal static class ServiceHost
             .AddResults()
             .AddEvents()
             .AddWebhooks()
-            .AddBench();
+            .AddBench(settings);
         adjust?.Invoke(builder.Services);
 
         var app = builder.Build();
         app.UsePlumbing();
+        app.UseBench();
         app.UseMiddleware<KeyGate>();
         app.MapPlumbing();
         app.MapDocs();
@@ -54,7 +55,7 @@ internal static class ServiceHost
         app.MapResults();
         app.MapEvents();
         app.MapWebhooks();
-        app.MapBench();
+
         return app;
     }
 

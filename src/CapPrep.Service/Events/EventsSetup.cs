@@ -2,9 +2,10 @@ namespace CapPrep.Service.Events;
 
 internal static class EventsSetup
 {
-    public static IServiceCollection AddEvents(this IServiceCollection services) => services;
+    public static IServiceCollection AddEvents(this IServiceCollection services) => services
+        .AddScoped<EventLog>()
+        .AddScoped<OrderRollUp>()
+        .AddScoped<JobEvents>();
 
-    public static void MapEvents(this IEndpointRouteBuilder routes)
-    {
-    }
+    public static void MapEvents(this IEndpointRouteBuilder routes) => ListEvents.Map(routes);
 }

@@ -18,6 +18,7 @@ internal static class PlumbingSetup
         app.UseSerilogRequestLogging();
         app.Use(SafeHeaders);
         app.UseMiddleware<TroubleGate>();
+        app.Use(HeadAsGet);
         app.UseRouting();
     }
 
@@ -34,6 +35,27 @@ internal static class PlumbingSetup
         foreach (var network in settings.Http.TrustedProxies)
             options.KnownIPNetworks.Add(network);
         return options;
+    }
+
+    /// <summary>HEAD is answered as GET would be (RFC 9110, 9.3.2); the server leaves the body out.</summary>
+    private static async Task HeadAsGet(HttpContext context, RequestDelegate next)
+    {
+        var request = context.Request;
+        if (!HttpMethods.IsHead(request.Method))
+        {
+            await next(context);
+            return;
+        }
+
+        request.Method = HttpMethods.Get;
+        try
+        {
+            await next(context);
+        }
+        finally
+        {
+            request.Method = HttpMethods.Head;
+        }
     }
 
     private static Task SafeHeaders(HttpContext context, RequestDelegate next)

@@ -124,9 +124,6 @@ internal static class Problems
     public static readonly Problem Overloaded = new("overloaded", 503,
         "Too many jobs are waiting.", "Send it again after the seconds in Retry-After; nothing was stored.");
 
-    public static readonly Problem Stopping = new("stopping", 503,
-        "The service is stopping.", "Send it again in a few seconds; nothing was stored.");
-
     public static readonly Problem DatabaseAway = new("database-away", 503,
         "The database does not answer.", "Send it again after the seconds in Retry-After; nothing was stored.");
 

@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using CapPrep.Engine.Reading;
@@ -17,6 +18,19 @@ internal sealed record Refusal(Problem Problem, string Detail) : IResult
     /// <summary>Seconds for the Retry-After header; null: none.</summary>
     public int? RetryAfterSeconds { get; init; }
 
+    /// <summary>A detail that counts the faults of a part and names the first places.</summary>
+    /// <param name="part">In a sentence: "ticket", "query".</param>
+    public static string Counted(IReadOnlyList<Violation> violations, string part)
+    {
+        const int Named = 3;
+        var places = violations.Select(violation => violation.Pointer is { Length: > 0 } pointer ? pointer
+            : violation.ByteOffset is { } offset ? string.Create(CultureInfo.InvariantCulture, $"byte {offset}")
+            : violation.Part).Distinct().ToArray();
+        var more = places.Length > Named ? string.Create(CultureInfo.InvariantCulture, $" and {places.Length - Named} more") : "";
+        return string.Create(CultureInfo.InvariantCulture,
+            $"{violations.Count} {(violations.Count == 1 ? "fault" : "faults")} in the {part}: {string.Join(", ", places.Take(Named))}{more}.");
+    }
+
     public Task ExecuteAsync(HttpContext httpContext)
     {
         var response = httpContext.Response;
@@ -25,7 +39,7 @@ internal sealed record Refusal(Problem Problem, string Detail) : IResult
         if (Problem.Status == StatusCodes.Status401Unauthorized)
             response.Headers.WWWAuthenticate = "Bearer";
         if (RetryAfterSeconds is { } seconds)
-            response.Headers.RetryAfter = seconds.ToString(System.Globalization.CultureInfo.InvariantCulture);
+            response.Headers.RetryAfter = seconds.ToString(CultureInfo.InvariantCulture);
         var traceId = Activity.Current?.TraceId.ToString() ?? httpContext.TraceIdentifier;
         return response.Body.WriteAsync(Body(httpContext.Request.Path, traceId), httpContext.RequestAborted).AsTask();
     }

@@ -126,6 +126,7 @@ internal abstract class AppDb(DbContextOptions options, ShopScope scope) : DbCon
         model.Entity<EventRow>().HasIndex(row => row.Id).IsUnique();
         model.Entity<EventRow>().HasIndex(row => new { row.Shop, row.Position }).IsUnique();
         model.Entity<EventRow>().HasIndex(row => new { row.Shop, row.Type, row.Sequence }).IsUnique();
+        model.Entity<EventRow>().HasIndex(row => new { row.Shop, row.Job });
         model.Entity<EndpointRow>().ToTable("endpoints").HasKey(row => new { row.Shop, row.Id });
         model.Entity<DeliveryRow>().ToTable("deliveries").HasKey(row => new { row.Shop, row.Id });
         model.Entity<DeliveryRow>().HasIndex(row => row.Id).IsUnique();

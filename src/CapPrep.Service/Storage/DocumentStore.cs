@@ -47,6 +47,7 @@ internal sealed class DocumentStore(AppDb db)
         var packed = contentType is "application/pdf" or "image/png";
         var stored = packed ? bytes : Deflated(bytes);
         var encoding = packed ? Identity : Deflate;
+        await db.ShareDocuments(cancel);
         await db.Database.ExecuteSqlAsync(
             $"""
              INSERT INTO documents (sha256, content_type, encoding, length, bytes)
@@ -68,6 +69,37 @@ internal sealed class DocumentStore(AppDb db)
             ? null
             : new Document(row.Sha256, row.ContentType, row.Encoding == Deflate ? Inflated(row.Bytes) : row.Bytes);
     }
+
+    /// <summary>
+    /// Takes all documents of a job away, and their bytes where no other job has them; inside the caller's transaction.
+    /// </summary>
+    public async Task Erase(string job, CancellationToken cancel)
+    {
+        await db.OwnDocuments(cancel);
+        var links = db.JobDocuments.Where(link => link.Job == job);
+        var shas = await links.Select(link => link.Sha256).ToArrayAsync(cancel);
+        await links.ExecuteDeleteAsync(cancel);
+        await EraseUnused(shas, cancel);
+    }
+
+    /// <summary>
+    /// Takes the documents of a job away that are past their time, inside the caller's transaction; gives their number.
+    /// </summary>
+    public async Task<int> EraseExpired(string job, DateTimeOffset now, CancellationToken cancel)
+    {
+        await db.OwnDocuments(cancel);
+        var links = db.JobDocuments.Where(link => link.Job == job && link.Expires != null && link.Expires <= now);
+        var shas = await links.Select(link => link.Sha256).ToArrayAsync(cancel);
+        await links.ExecuteDeleteAsync(cancel);
+        await EraseUnused(shas, cancel);
+        return shas.Length;
+    }
+
+    // Other shops' jobs count too: the bytes have no shop.
+    private Task EraseUnused(string[] shas, CancellationToken cancel) => db.Documents
+        .Where(document => shas.Contains(document.Sha256)
+            && !db.JobDocuments.IgnoreQueryFilters().Any(link => link.Sha256 == document.Sha256))
+        .ExecuteDeleteAsync(cancel);
 
     private static byte[] Deflated(byte[] bytes)
     {

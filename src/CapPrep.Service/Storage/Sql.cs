@@ -1,3 +1,6 @@
+using System.Buffers.Binary;
+using System.Security.Cryptography;
+using System.Text;
 using CapPrep.Service.Storage.Rows;
 using Microsoft.EntityFrameworkCore;
 
@@ -6,12 +9,30 @@ namespace CapPrep.Service.Storage;
 /// <summary>What a claim gives: the shop and the fence under which the claimer may store its result.</summary>
 internal sealed record Claim(string Shop, string Id, long Fence);
 
+/// <summary>Names of the counters of a shop.</summary>
+internal static class Counters
+{
+    /// <summary>Changes of jobs and events, in commit order.</summary>
+    public const string Position = "position";
+
+    /// <summary>Numbers of jobs, as people use them.</summary>
+    public const string Number = "number";
+
+    /// <summary>Events of one type.</summary>
+    public static string Sequence(string type) => "seq:" + type;
+
+    /// <summary>How often an order was finished.</summary>
+    public static string Order(string orderNumber) => "order:" + orderNumber;
+}
+
 /// <summary>
 /// The only SQL written by hand: statements that must be one statement to be safe between processes. Both stores
 /// take the same text (UPDATE ... RETURNING); where they would differ, the two dialects stand side by side.
 /// </summary>
 internal static class Sql
 {
+    private const long DocumentsLock = 0x6361_7070_7265_7001;
+
     /// <summary>
     /// Raises a counter and gives its new value. The row stays locked until the transaction ends, so numbers are
     /// gapless and in commit order; the caller must be inside a transaction.
@@ -58,10 +79,37 @@ internal static class Sql
         return claims.SingleOrDefault();
     }
 
-    /// <summary>Moves the ends of all leases that this process holds on jobs; gives their number.</summary>
+    /// <summary>Moves the ends of the leases that this process holds on some jobs; gives their number.</summary>
     public static Task<int> RenewJobLeases(
-        this AppDb db, string me, DateTimeOffset until, CancellationToken cancel) =>
+        this AppDb db, string me, IReadOnlyCollection<string> ids, DateTimeOffset until, CancellationToken cancel) =>
         db.Jobs.IgnoreQueryFilters()
-            .Where(job => job.Status == JobStatus.Working && job.LeaseHolder == me)
+            .Where(job => job.Status == JobStatus.Working && job.LeaseHolder == me && ids.Contains(job.Id))
             .ExecuteUpdateAsync(set => set.SetProperty(job => job.LeaseUntil, until), cancel);
+
+    /// <summary>
+    /// Until the caller's transaction ends nobody erases documents, since documents under their own hash are shared
+    /// between jobs. SQLite has one writer at a time, so nothing is needed there.
+    /// </summary>
+    public static Task ShareDocuments(this AppDb db, CancellationToken cancel) => db.Database.IsNpgsql()
+        ? db.Database.ExecuteSqlAsync($"SELECT pg_advisory_xact_lock_shared({DocumentsLock})", cancel)
+        : Task.CompletedTask;
+
+    /// <summary>Until the caller's transaction ends nobody adds documents.</summary>
+    public static Task OwnDocuments(this AppDb db, CancellationToken cancel) => db.Database.IsNpgsql()
+        ? db.Database.ExecuteSqlAsync($"SELECT pg_advisory_xact_lock({DocumentsLock})", cancel)
+        : Task.CompletedTask;
+
+    /// <summary>
+    /// Until the caller's transaction ends nobody else adds a revision to the same line of the same order. SQLite has
+    /// one writer at a time, so nothing is needed there.
+    /// </summary>
+    public static Task OwnLine(
+        this AppDb db, string shop, string orderNumber, string line, string location, CancellationToken cancel)
+    {
+        if (!db.Database.IsNpgsql())
+            return Task.CompletedTask;
+        var name = Encoding.UTF8.GetBytes($"{shop}\n{orderNumber}\n{line}\n{location}");
+        var mark = BinaryPrimitives.ReadInt64LittleEndian(SHA256.HashData(name));
+        return db.Database.ExecuteSqlAsync($"SELECT pg_advisory_xact_lock({mark})", cancel);
+    }
 }

@@ -1,10 +1,30 @@
+using System.Security.Cryptography;
+using CapPrep.Service.Events;
+using CapPrep.Service.Jobs;
+using CapPrep.Service.Plumbing;
+
 namespace CapPrep.Service.Webhooks;
 
 internal static class WebhooksSetup
 {
-    public static IServiceCollection AddWebhooks(this IServiceCollection services) => services;
+    private const int JitterSteps = 1_000_000;
 
-    public static void MapWebhooks(this IEndpointRouteBuilder routes)
-    {
-    }
+    public static IServiceCollection AddWebhooks(this IServiceCollection services) => services
+        .AddSingleton<AddressGuard>()
+        .AddSingleton(new ReceiverTrust(null))
+        .AddSingleton<Door>()
+        .AddSingleton<Attempt>()
+        .AddSingleton<Lanes>()
+        .AddSingleton<Handed>()
+        .AddSingleton<Me>()
+        .AddSingleton(provider => new RetrySchedule(provider.GetRequiredService<Settings>().Webhooks.WaitsSeconds))
+        .AddSingleton<Jitter>(() => RandomNumberGenerator.GetInt32(JitterSteps + 1) / (double)JitterSteps)
+        .AddSingleton<EndpointJson>()
+        .AddScoped<EndpointHealth>()
+        .AddScoped<SwitchOff>()
+        .AddScoped<AttemptLog>()
+        .AddScoped<IDeliverer, DeliverWebhook>()
+        .AddSingleton<ILoop, DueLoop>();
+
+    public static void MapWebhooks(this IEndpointRouteBuilder routes) => EndpointRoutes.Map(routes);
 }

@@ -1,11 +1,15 @@
 using System.ComponentModel;
 using System.Diagnostics;
+using Xunit;
 
 namespace CapPrep.Drawing.Tests.Builders;
 
 /// <summary>Runs the poppler tools (Debian package poppler-utils) as an outside reader of our PDF files.</summary>
 internal static class Poppler
 {
+    /// <summary>CI installs the tools, so there a missing one is a fault; a newcomer's machine may lack them.</summary>
+    private static bool IsCi => Environment.GetEnvironmentVariable("CI") == "true";
+
     public static string Text(byte[] pdf) => Run("pdftotext", pdf, "-layout", "IN", "-");
 
     /// <summary>Gray levels of the page, row by row from the top.</summary>
@@ -53,10 +57,11 @@ internal static class Poppler
         {
             return Process.Start(start)!;
         }
-        catch (Win32Exception missing)
+        catch (Win32Exception)
         {
-            throw new InvalidOperationException(
-                $"{start.FileName} is not installed; these tests need poppler (Debian: apt-get install poppler-utils).", missing);
+            var says = $"{start.FileName} is not installed; this test needs poppler (Debian: apt-get install poppler-utils).";
+            Assert.SkipUnless(IsCi, says);
+            throw new InvalidOperationException(says);
         }
     }
 }

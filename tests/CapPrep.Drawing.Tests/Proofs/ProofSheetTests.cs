@@ -1,3 +1,4 @@
+using CapPrep.Engine;
 using CapPrep.Drawing.Proofs;
 using CapPrep.Drawing.Sheets;
 using CapPrep.Drawing.Tests.Builders;
@@ -41,11 +42,24 @@ public class ProofSheetTests
     [Fact]
     public void Every_severity_is_said_in_a_word()
     {
-        var texts = ProofSheet.Lay(Some.Job(), Some.Held()).Marks.OfType<TextMark>().Select(text => text.Text).ToArray();
+        var held = Some.Held();
+        var note = Some.Quirk() with { Remedy = new RuleRemedy(Actor.Digitizer, "Close the tape with an end record.") };
+        var texts = Texts(held with { Findings = [.. held.Findings.Where(finding => finding.Severity != Severity.Note), note] });
         texts.ShouldContain(text => text.StartsWith("HOLD") && text.EndsWith('1'));
         texts.ShouldContain(text => text.StartsWith("WARN") && text.EndsWith("2, 3"));
         texts.ShouldContain("NOTE");
     }
+
+    [Fact]
+    public void A_note_that_nobody_has_to_act_on_stays_in_the_result()
+    {
+        Some.Quirk().Remedy.ShouldBeNull();
+
+        Texts(Some.Held()).ShouldNotContain(text => text.Contains("end record", StringComparison.Ordinal));
+    }
+
+    private static string[] Texts(Preparation preparation) =>
+        [.. ProofSheet.Lay(Some.Job(), preparation).Marks.OfType<TextMark>().Select(text => text.Text)];
 
     [Fact]
     public void Numbers_on_the_drawing_do_not_cover_one_another()

@@ -1,5 +1,8 @@
+using System.Net;
+using System.Net.Sockets;
 using CapPrep.Service.Access;
 using CapPrep.Service.Commands;
+using CapPrep.Service.Tests.Intake;
 using CapPrep.TestKit.Service;
 using Shouldly;
 using Xunit;
@@ -21,6 +24,41 @@ public sealed class CommandLineTests : IDisposable
         code.ShouldBe(ExitCode.WrongCommandLine);
         output.ShouldContain("There is no command 'sow'.");
         output.ShouldContain("capprep check TAPE TICKET.json");
+    }
+
+    [Fact]
+    public async Task Keys_of_a_folder_without_a_database_are_not_listed_as_none()
+    {
+        var (code, output) = await ProgramRun.Run(_folder, "key", "list");
+
+        code.ShouldBe(ExitCode.WrongCommandLine);
+        output.ShouldContain("There is no database in ");
+        Directory.EnumerateFileSystemEntries(_folder).ShouldBeEmpty();
+    }
+
+    [Fact]
+    public async Task An_address_in_use_is_a_setting_to_change_and_no_fault_of_ours()
+    {
+        using var other = new TcpListener(IPAddress.Loopback, 0);
+        other.Start();
+
+        var (code, output) = await ProgramRun.Run(
+            _folder, "serve", "--urls", $"http://{other.LocalEndpoint}", "--CapPrep:Http:ManagementUrl", "off");
+
+        code.ShouldBe(ExitCode.Settings);
+        output.ShouldContain("address already in use. Another address is given with --urls");
+    }
+
+    [Fact]
+    public async Task A_folder_that_cannot_be_written_to_is_named()
+    {
+        await File.WriteAllBytesAsync(Path.Combine(_folder, "crest.dst"), Upload.Tape, TestContext.Current.CancellationToken);
+        await File.WriteAllTextAsync(Path.Combine(_folder, "ticket.json"), Upload.Ticket("QB-9"), TestContext.Current.CancellationToken);
+
+        var (code, output) = await ProgramRun.Run(_folder, "check", "crest.dst", "ticket.json", "--out", "ticket.json");
+
+        code.ShouldBe(ExitCode.WrongCommandLine);
+        output.ShouldContain("ticket.json cannot be written to: ");
     }
 
     [Fact]

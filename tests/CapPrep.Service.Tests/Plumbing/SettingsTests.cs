@@ -115,6 +115,18 @@ public sealed class SettingsTests
         networks.Any(network => network.Admits(System.Net.IPAddress.Parse("192.168.5.20"), 443)).ShouldBeFalse();
     }
 
+    [Fact]
+    public void The_sample_of_a_shops_settings_is_read_without_a_fault_or_a_warning()
+    {
+        var sample = Path.Combine(CapPrep.TestKit.Repository.Root, "deploy", "appsettings.sample.json");
+
+        var reading = SettingsReader.Read(new ConfigurationBuilder().AddJsonFile(sample).Build());
+
+        reading.Faults.ShouldBeEmpty();
+        reading.Warnings.ShouldBeEmpty();
+        reading.Settings.ShouldNotBeNull().Webhooks.WaitsSeconds.ShouldBe(SettingsReader.StandardWaits);
+    }
+
     private static SettingsReading Read(params (string Name, string Value)[] rows) =>
         SettingsReader.Read(new ConfigurationBuilder()
             .AddInMemoryCollection(rows.Select(row => KeyValuePair.Create("CapPrep:" + row.Name, (string?)row.Value)))

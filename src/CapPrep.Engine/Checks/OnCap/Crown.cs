@@ -4,7 +4,7 @@ namespace CapPrep.Engine.Checks.OnCap;
 
 /// <summary>
 /// Top edge of the design against the style's top line, which falls away to the sides: above it the arm of the
-/// machine meets the crown (trade-facts row F24). Silent where a zone has no top line.
+/// machine meets the crown (fact row F24). Silent where a zone has no top line.
 /// </summary>
 internal static class Crown
 {

@@ -18,8 +18,7 @@ internal sealed class NumberWalk
     /// <summary>Walks a body that has been read as JSON before.</summary>
     internal static NumberWalk Through(ReadOnlyMemory<byte> body)
     {
-        ReadOnlySpan<byte> mark = [0xEF, 0xBB, 0xBF];
-        using var document = JsonDocument.Parse(body.Span.StartsWith(mark) ? body[mark.Length..] : body, new JsonDocumentOptions { MaxDepth = JsonBody.MaxDepth });
+        using var document = JsonDocument.Parse(JsonBody.WithoutMark(body), new JsonDocumentOptions { MaxDepth = JsonBody.MaxDepth });
         var walk = new NumberWalk();
         walk.Visit(document.RootElement, "", "");
         return walk;

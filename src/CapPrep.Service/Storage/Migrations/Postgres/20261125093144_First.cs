@@ -402,6 +402,11 @@ namespace CapPrep.Service.Storage.Migrations.Postgres
                 unique: true);
 
             migrationBuilder.CreateIndex(
+                name: "ix_events_shop_job",
+                table: "events",
+                columns: new[] { "shop", "job" });
+
+            migrationBuilder.CreateIndex(
                 name: "ix_events_shop_position",
                 table: "events",
                 columns: new[] { "shop", "position" },

@@ -541,6 +541,9 @@ namespace CapPrep.Service.Storage.Migrations.Postgres
                         .IsUnique()
                         .HasDatabaseName("ix_events_id");
 
+                    b.HasIndex("Shop", "Job")
+                        .HasDatabaseName("ix_events_shop_job");
+
                     b.HasIndex("Shop", "Position")
                         .IsUnique()
                         .HasDatabaseName("ix_events_shop_position");

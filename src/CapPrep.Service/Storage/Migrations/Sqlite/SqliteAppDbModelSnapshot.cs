@@ -536,6 +536,9 @@ namespace CapPrep.Service.Storage.Migrations.Sqlite
                         .IsUnique()
                         .HasDatabaseName("ix_events_id");
 
+                    b.HasIndex("Shop", "Job")
+                        .HasDatabaseName("ix_events_shop_job");
+
                     b.HasIndex("Shop", "Position")
                         .IsUnique()
                         .HasDatabaseName("ix_events_shop_position");

@@ -1,4 +1,5 @@
-namespace CapPrep.Service.Plumbing;
+
+namespace CapPrep.Service.Jobs;
 
 /// <summary>
 /// A piece of work that every worker process does over and over. The bench runs all registered loops; a test calls

@@ -1,0 +1,50 @@
+using CapPrep.Engine.Measures;
+
+namespace CapPrep.Engine.Pieces;
+
+/// <summary>One whole number for every cell of a box; -1 at first.</summary>
+internal sealed class CellMap
+{
+    private const int Nothing = -1;
+
+    private readonly int _left;
+    private readonly int _bottom;
+    private readonly int _columns;
+    private readonly int[] _values;
+
+    public CellMap(Box box)
+    {
+        (_left, _bottom) = (Cover.CellOf(box.Left), Cover.CellOf(box.Bottom));
+        _columns = Cover.CellOf(box.Right) - _left + 1;
+        _values = new int[_columns * (Cover.CellOf(box.Top) - _bottom + 1)];
+        Clear();
+    }
+
+    public int this[int column, int row] => _values[((row - _bottom) * _columns) + column - _left];
+
+    public void Clear() => _values.AsSpan().Fill(Nothing);
+
+    public void Paint(Cover cover, int value)
+    {
+        foreach (var (column, row) in cover.CoveredCells())
+            _values[((row - _bottom) * _columns) + column - _left] = value;
+    }
+
+    /// <summary>Cells of a cover whose value is above a limit.</summary>
+    public int CountAbove(Cover cover, int limit)
+    {
+        var count = 0;
+        foreach (var (column, row) in cover.CoveredCells())
+            count += this[column, row] > limit ? 1 : 0;
+        return count;
+    }
+
+    /// <summary>Cells of a cover with one value.</summary>
+    public int CountEqual(Cover cover, int value)
+    {
+        var count = 0;
+        foreach (var (column, row) in cover.CoveredCells())
+            count += this[column, row] == value ? 1 : 0;
+        return count;
+    }
+}

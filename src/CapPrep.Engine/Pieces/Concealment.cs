@@ -1,0 +1,126 @@
+using CapPrep.Engine.Measures;
+using CapPrep.Engine.Tapes;
+
+namespace CapPrep.Engine.Pieces;
+
+/// <summary>Finds what lies under or over closed stitches, whoever sews them.</summary>
+internal sealed class Concealment
+{
+    // A stretch of line shorter than this does not change its part, tape units.
+    private const int ShortestStretch = 30;
+
+    private readonly StitchSequence _stitches;
+    private readonly IReadOnlyList<int> _threadOfBlock;
+    private readonly CellMap _latest;
+
+    /// <param name="stitches">The stitches.</param>
+    /// <param name="threadOfBlock">Thread of each block.</param>
+    /// <param name="sections">All sections in time order, painted.</param>
+    /// <param name="box">Box of all penetrations.</param>
+    public Concealment(StitchSequence stitches, IReadOnlyList<int> threadOfBlock, IEnumerable<Section> sections, Box box)
+    {
+        (_stitches, _threadOfBlock) = (stitches, threadOfBlock);
+        _latest = new(box);
+        foreach (var closed in sections.Where(section => section.IsClosed))
+            _latest.Paint(closed.Blanket, closed.Interval.First);
+    }
+
+    /// <summary>The sections with lines cut where they go under cover or come out of it.</summary>
+    public IEnumerable<Section> WithLinesCut(IEnumerable<Section> sections) => sections.SelectMany(CutLine);
+
+    /// <summary>Notes on every section that is not closed how much of it lies under and over closed stitches.</summary>
+    public void Note(IReadOnlyList<Section> sections)
+    {
+        foreach (var open in sections.Where(section => !section.IsClosed))
+            open.HiddenPercent = Percent(_latest.CountAbove(open.Cover, open.Interval.First), open.Cover);
+        NoteByThread(sections);
+        NoteOnTop(sections);
+    }
+
+    private void NoteByThread(IReadOnlyList<Section> sections)
+    {
+        foreach (var thread in sections.GroupBy(section => ThreadOf(section)))
+        {
+            _latest.Clear();
+            foreach (var closed in thread.Where(section => section.IsClosed))
+                _latest.Paint(closed.Blanket, closed.Interval.First);
+            foreach (var open in thread.Where(section => !section.IsClosed))
+                open.HiddenBySameThreadPercent = Percent(_latest.CountAbove(open.Cover, open.Interval.First), open.Cover);
+        }
+    }
+
+    private void NoteOnTop(IReadOnlyList<Section> sections)
+    {
+        _latest.Clear();
+        foreach (var section in sections)
+        {
+            if (section.IsClosed)
+                _latest.Paint(section.Blanket, ThreadOf(section));
+            else
+                section.OnTopPercent = Percent(_latest.CountEqual(section.Cover, ThreadOf(section)), section.Cover);
+        }
+    }
+
+    private int ThreadOf(Section section) => _threadOfBlock[section.Block - 1];
+
+    private static int Percent(int cells, Cover cover) => cover.Area == 0 ? 0 : 100 * cells / cover.Area;
+
+    private IEnumerable<Section> CutLine(Section section)
+    {
+        if (section.Class != StitchClass.Running)
+            return [section];
+        var stretches = Stretches(section.Interval);
+        return stretches.Count < 2
+            ? [section]
+            : stretches.Select(stretch => Painted(new(_stitches, section.Strand, stretch, StitchClass.Running, null)));
+    }
+
+    private Section Painted(Section section)
+    {
+        section.Paint(_stitches);
+        return section;
+    }
+
+    /// <summary>
+    /// Hidden and visible stretches in turn. A needle point between the two belongs to the visible one.
+    /// </summary>
+    private List<Interval> Stretches(Interval line)
+    {
+        var stretches = new List<Interval>();
+        var (first, hidden, changed, length) = (line.First, false, line.First, 0L);
+        for (var i = line.First + 1; i <= line.Last; i++)
+        {
+            var now = IsHidden(i);
+            if (i == line.First + 1)
+                hidden = now;
+            if (now == hidden)
+            {
+                (changed, length) = (i, 0);
+                continue;
+            }
+
+            length += Fine.Length(_stitches.At(i) - _stitches.At(i - 1)) / Fine.PerTenth;
+            if (length < ShortestStretch)
+                continue;
+            var end = hidden ? changed - 1 : changed;
+            if (end >= first)
+                stretches.Add(new(first, end));
+            (first, hidden, changed, length) = (end + 1, now, i, 0);
+        }
+
+        stretches.Add(new(first, line.Last));
+        return stretches;
+    }
+
+    private bool IsHidden(int index)
+    {
+        var (hidden, all) = (0, 0);
+        foreach (var (column, row) in CellLine.Between(_stitches.At(index - 1), _stitches.At(index)))
+        {
+            all++;
+            hidden += _latest[column, row] > index ? 1 : 0;
+        }
+
+        return 4 * hidden >= 3 * all;
+    }
+}

@@ -1,0 +1,134 @@
+using System.Numerics;
+
+namespace CapPrep.Engine.Pieces;
+
+/// <summary>
+/// The cells of 0.25 mm that threads run over, one bit each, cropped to their box. All covers lie on one grid that
+/// begins at the tape's start point, so cells of two covers can be compared; rows are cut at multiples of 64 cells.
+/// </summary>
+public sealed class Cover
+{
+    /// <summary>Cells along one millimeter; a cell is 2.5 tape units wide.</summary>
+    public const int CellsPerMillimeter = 4;
+
+    /// <summary>Cells in one square millimeter.</summary>
+    public const int CellsPerSquareMillimeter = CellsPerMillimeter * CellsPerMillimeter;
+
+    /// <summary>No cell.</summary>
+    public static readonly Cover None = new(CellBox.None, []);
+
+    private const int WordBits = 64;
+
+    private readonly ulong[] _words;
+
+    internal Cover(CellBox box, ulong[] words)
+    {
+        (Cells, _words) = (box, words);
+        Area = words.Sum(BitOperations.PopCount);
+    }
+
+    /// <summary>The cells the cover is cropped to; whole words along a row.</summary>
+    internal CellBox Cells { get; }
+
+    /// <summary>How many cells are covered.</summary>
+    public int Area { get; }
+
+    /// <summary>Covered area, mm2.</summary>
+    public double SquareMillimeters => (double)Area / CellsPerSquareMillimeter;
+
+    /// <summary>Lowest row of the box; rows count upward.</summary>
+    public int FirstRow => Cells.Bottom;
+
+    /// <summary>Rows of the box.</summary>
+    public int Rows => Cells.Rows;
+
+    /// <summary>Column of the first bit of a row; a multiple of 64.</summary>
+    public int FirstColumn => Cells.LeftWord * WordBits;
+
+    /// <summary>The bits of one row of the grid, lowest column in the lowest bit; empty outside the box.</summary>
+    public ReadOnlySpan<ulong> Row(int row) => row < Cells.Bottom || row > Cells.Top
+        ? []
+        : _words.AsSpan((row - Cells.Bottom) * Cells.Words, Cells.Words);
+
+    /// <summary>The cell in a column and row of the grid is covered.</summary>
+    public bool Contains(int column, int row)
+    {
+        var word = (column >> 6) - Cells.LeftWord;
+        return word >= 0 && word < Cells.Words && row >= Cells.Bottom && row <= Cells.Top
+            && (_words[((row - Cells.Bottom) * Cells.Words) + word] >> (column & 63) & 1) != 0;
+    }
+
+    /// <summary>Cells that both cover.</summary>
+    public int Shared(Cover other)
+    {
+        var common = Cells.Common(other.Cells);
+        if (common.Size == 0)
+            return 0;
+        var shared = 0;
+        for (var row = common.Bottom; row <= common.Top; row++)
+        {
+            var mine = Part(row, common);
+            var its = other.Part(row, common);
+            for (var word = 0; word < mine.Length; word++)
+                shared += BitOperations.PopCount(mine[word] & its[word]);
+        }
+
+        return shared;
+    }
+
+    /// <summary>One cell of the one is a cell of the other or next to it.</summary>
+    internal bool Touches(Cover other) => Grown().Shared(other) > 0;
+
+    /// <summary>With every cell next to a covered one, corners included.</summary>
+    internal Cover Grown()
+    {
+        if (Area == 0)
+            return this;
+        var grown = new CellBox(Cells.LeftWord - 1, Cells.Bottom - 1, Cells.RightWord + 1, Cells.Top + 1);
+        var words = new ulong[grown.Size];
+        for (var row = Cells.Bottom; row <= Cells.Top; row++)
+        {
+            var mine = Row(row);
+            for (var up = -1; up <= 1; up++)
+            {
+                Spread(mine, words, ((row + up - grown.Bottom) * grown.Words) + 1);
+            }
+        }
+
+        return new(grown, words);
+    }
+
+    private static void Spread(ReadOnlySpan<ulong> row, ulong[] words, int start)
+    {
+        for (var word = 0; word < row.Length; word++)
+        {
+            var bits = row[word];
+            words[start + word - 1] |= bits << (WordBits - 1);
+            words[start + word] |= bits | (bits << 1) | (bits >> 1);
+            words[start + word + 1] |= bits >> (WordBits - 1);
+        }
+    }
+
+    /// <summary>Every covered cell, row by row upward, left to right.</summary>
+    internal IEnumerable<(int Column, int Row)> CoveredCells()
+    {
+        for (var row = Cells.Bottom; row <= Cells.Top; row++)
+        {
+            for (var word = 0; word < Cells.Words; word++)
+            {
+                for (var bits = _words[((row - Cells.Bottom) * Cells.Words) + word]; bits != 0; bits &= bits - 1)
+                    yield return (((Cells.LeftWord + word) * WordBits) + BitOperations.TrailingZeroCount(bits), row);
+            }
+        }
+    }
+
+    private ReadOnlySpan<ulong> Part(int row, in CellBox part) =>
+        Row(row).Slice(part.LeftWord - Cells.LeftWord, part.Words);
+
+    /// <summary>Column or row of a position in tape units: floor(position / 2.5).</summary>
+    public static int CellOf(int position)
+    {
+        var doubled = position * 2;
+        return doubled >= 0 ? doubled / 5 : -((4 - doubled) / 5);
+    }
+}

@@ -1,0 +1,96 @@
+using System.Text.Json.Nodes;
+using CapPrep.Engine;
+using CapPrep.Engine.Tickets;
+using static CapPrep.Service.Docs.Schemas.Shape;
+
+namespace CapPrep.Service.Docs.Schemas;
+
+/// <summary>The result document of a job.</summary>
+internal static class ResultSchemas
+{
+    private const int MostBlocks = 200_000;
+
+    public static IEnumerable<KeyValuePair<string, JsonObject>> All =>
+    [
+        new("Result", Open([.. Judged(), .. Known(), .. Planned()])),
+        new("Summary", Open(Req("lead", Text(140)), Opt("digitizer", Text(140)), Opt("framing", Text(140)), Opt("operator", Text(140)), Opt("orderDesk", Text(140)))
+            .Says("One sentence for each reader.")),
+        new("FirstCap", Open(Req("is", Word<FirstCapIs>()), Req("because", List(Text(LongText), 50)))
+            .Says("Whether one cap is sewn and measured before the heads are loaded.")),
+        new("TapeFacts", Facts()),
+        new("TapeBox", Open(Req("left", TapeMm()), Req("bottom", TapeMm()), Req("right", TapeMm()), Req("top", TapeMm())).Says("mm from the tape's start.")),
+        new("Seating", Seating()),
+        new("OrderFacts", Open(Req("colorChanges", Count()), Req("trims", Count()), Req("travelMm", Number(0, 1e9)))),
+        new("TapeToSew", ToSew()),
+        new("NeedleStep", Step()),
+    ];
+
+    private static Member[] Judged() =>
+    [
+        Req("schema", Integer(1, 1), "Rises when a member changes its meaning."),
+        Opt("job", Open(Req("id", Ref("JobId")), Req("number", Integer(1, long.MaxValue / 1024)), Req("revision", Integer(1, int.MaxValue)), Req("received", Ref("Time"))), "Absent where a tape was checked without the service."),
+        Req("verdict", Word<Verdict>()),
+        Req("verdictReasons", List(Ref("VerdictReason"), 500)),
+        Req("actors", List(Ref("Actor"), 4)),
+        Req("summary", Ref("Summary")),
+        Req("firstCap", Ref("FirstCap")),
+        Opt("echo", Ref("Echo")),
+    ];
+
+    private static Member[] Known() =>
+    [
+        Opt("inputs", Ref("JobInputs")),
+        Req("ticket", Ref("ResolvedTicket")),
+        Req("tape", Ref("TapeFacts")),
+        Opt("seating", Ref("Seating"), "Absent when the cap style is unknown."),
+        Req("findings", List(Ref("Finding"), 500)),
+    ];
+
+    private static Member[] Planned() =>
+    [
+        Req("sewOrder", Open(Req("received", Ref("OrderFacts")), Req("used", Word("received", "proposed")))),
+        Opt("tapeToSew", Ref("TapeToSew"), "Absent with a return verdict."),
+        Req("needlePlan", List(Ref("NeedleStep"), MostBlocks)),
+        Req("drawings", Open(Req("cardSheetSha256", Ref("Sha256")), Req("proofSheetSha256", Ref("Sha256")))),
+    ];
+
+    private static JsonObject Facts() => Open(
+        Req("bytes", Count()),
+        Req("sha256", Ref("Sha256")),
+        Req("stitches", Count(), "Needle penetrations."),
+        Req("jumps", Count()),
+        Req("trims", Count()),
+        Req("colorStops", Count()),
+        Req("blocks", Count(), "Color blocks with at least one penetration."),
+        Req("strands", Count(), "Penetrations connected by thread."),
+        Req("widthMm", Number(0, 10_000)),
+        Req("heightMm", Number(0, 10_000)),
+        Req("extentsMm", Ref("TapeBox")));
+
+    private static JsonObject TapeMm() => Number(-100_000, 100_000);
+
+    private static JsonObject Seating() => Open(
+        Req("by", Word<SeatingBase>()),
+        Req("centerBy", Word<SeatingCenter>()),
+        Req("boxMm", Ref("Box")),
+        Req("originMm", Ref("Point"), "Where the tape's start comes to lie."),
+        Req("keyInMm", Ref("Point"), "What an operator keys in."),
+        Req("clearancesMm", Open(Req("brim", Ref("Position")), Req("top", Ref("Position")), Req("left", Ref("Position")), Req("right", Ref("Position"))), "Negative: over the edge."),
+        Req("largestScale", Number(0, 1000), "The largest size that fits, as a share of this one."));
+
+    private static JsonObject ToSew() => Open(
+        Req("sha256", Ref("Sha256")),
+        Req("name", Text(60)),
+        Req("bytes", Count()),
+        Req("stitchesEqual", Flag(), "Every needle point, every stop and their order are the received ones."),
+        Req("changes", List(Word<TapeChange>(), 7)),
+        Req("originShiftMm", Ref("Point"), "How far start and end were moved against the design."));
+
+    private static JsonObject Step() => Open(
+        Req("step", Integer(1, MostBlocks)),
+        Req("block", Integer(1, MostBlocks), "Color block of the received tape."),
+        Opt("needle", Integer(1, 30), "Absent: a needle must be threaded."),
+        Opt("thread", Open(Opt("name", Text(60)), Opt("color", Ref("Color")), Opt("code", Text(40)))),
+        Req("stitches", Count()),
+        Req("action", Word<StopAction>(), "What a person does at the stop before it."));
+}

@@ -38,7 +38,7 @@ internal static class StrokeLetters
     /// <summary>Width of a letter with its stroke, tape units.</summary>
     public static int WidthOf(char letter, int height, int stroke) => (Shapes[letter].Width * height / UnitHeight) + stroke;
 
-    /// <summary>Sews one letter; its box begins at the foot and is as high as asked, stroke included.</summary>
+    /// <summary>Sews one letter, tied in and off; its box begins at the foot and is as high as asked, stroke included.</summary>
     /// <param name="draft">Where it is sewn.</param>
     /// <param name="letter">One of the letters there are.</param>
     /// <param name="foot">Lower left corner of its box, tape units.</param>
@@ -46,7 +46,10 @@ internal static class StrokeLetters
     /// <param name="stroke">Width of the columns, tape units.</param>
     public static void Sew(Draft draft, char letter, TapePoint foot, int height, int stroke)
     {
-        foreach (var part in Shapes[letter].Strokes.Split('|'))
+        var parts = Shapes[letter].Strokes.Split('|');
+        var first = Around(Line(parts[0], foot, height, stroke), stroke);
+        draft.BeginAt(first.Left.At(0), first.Right.At(0.1));
+        foreach (var part in parts)
         {
             var line = Line(part.TrimStart('~'), foot, height, stroke);
             if (part[0] == '~')
@@ -54,11 +57,10 @@ internal static class StrokeLetters
             else
                 draft.Sew(Around(line, stroke));
         }
-    }
 
-    /// <summary>The first needle point of a letter.</summary>
-    public static TapePoint Entry(char letter, TapePoint foot, int height, int stroke) =>
-        Around(Line(Shapes[letter].Strokes.Split('|')[0], foot, height, stroke), stroke).Left.At(0);
+        var last = Line(parts[^1], foot, height, stroke);
+        draft.Tie(last[^2]);
+    }
 
     private static TapePoint[] Line(string text, TapePoint foot, int height, int stroke)
     {
@@ -74,20 +76,6 @@ internal static class StrokeLetters
     private static int Scaled(string number, int length) =>
         int.Parse(number, System.Globalization.CultureInfo.InvariantCulture) * length / UnitHeight;
 
-    /// <summary>Two rails half a stroke to either side of a center line.</summary>
-    private static Column Around(TapePoint[] line, int stroke)
-    {
-        var left = line.Select((_, i) => Beside(line, i, stroke / 2.0)).ToArray();
-        var right = line.Select((_, i) => Beside(line, i, -stroke / 2.0)).ToArray();
-        return new Column(new Way(left), new Way(right)) { UnderlayStitch = 20 };
-    }
-
-    private static TapePoint Beside(TapePoint[] line, int i, double distance)
-    {
-        var before = line[Math.Max(0, i - 1)];
-        var after = line[Math.Min(line.Length - 1, i + 1)];
-        double dx = after.X - before.X, dy = after.Y - before.Y;
-        var length = Math.Sqrt((dx * dx) + (dy * dy));
-        return line[i] + new TapePoint((int)Math.Round(-dy / length * distance), (int)Math.Round(dx / length * distance));
-    }
+    private static Column Around(TapePoint[] line, int stroke) =>
+        SatinLine.Along(line, [.. line.Select(_ => stroke)]);
 }

@@ -33,7 +33,7 @@ internal sealed record ClubEmblem(int Foot, int Percent)
 
     private static readonly int[][] Body =
     [
-        [-92, 92], [-30, 94], [30, 104], [60, 126], [72, 150], [70, 174], [52, 190], [22, 190], [-24, 164], [-66, 124],
+        [-14, 88], [34, 102], [60, 126], [72, 150], [70, 174], [52, 190], [22, 190], [-24, 164], [-66, 126], [-96, 100], [-50, 91],
     ];
 
     /// <summary>Two rows of waves, each from the seam outward to both sides.</summary>
@@ -74,7 +74,7 @@ internal sealed record ClubEmblem(int Foot, int Percent)
         var fill = new Fill(outline);
         var middle = At([0, 140]);
         draft.BeginAt(middle, At([20, 150]));
-        draft.Run(20, middle, outline[7]);
+        draft.Run(20, middle, Way.Toward(outline[6], middle, 8));
         draft.Sew(fill);
         draft.Tie(middle);
     }

@@ -7,8 +7,8 @@ namespace CapPrep.Service.Commands.Demo;
 internal static class SunOverWater
 {
     private const int Radius = 130;
-    private const int SpotRadius = 26;
-    private const int SpotLayers = 6;
+    private const int SpotRadius = 38;
+    private const int SpotLayers = 9;
 
     private static readonly TapePoint Middle = new(0, 200);
 
@@ -24,14 +24,14 @@ internal static class SunOverWater
         draft.BeginAt(circle[0], Middle).Run(25, [.. circle, circle[0]]).Tie(Middle);
     }
 
-    /// <summary>Six fills of short stitches, one over the other.</summary>
+    /// <summary>Nine fills of short stitches, one over the other.</summary>
     public static void Spot(Draft draft)
     {
         draft.BeginAt(Middle, Middle + new TapePoint(0, 9));
         for (var layer = 0; layer < SpotLayers; layer++)
         {
-            var circle = Circle(Middle + new TapePoint(layer % 3, layer % 2), SpotRadius);
-            draft.Sew(new Fill(circle) { RowPitch = 3, StitchLength = 9, UnderlayPitch = 0 });
+            var circle = Circle(Middle + new TapePoint(0, layer % 3), SpotRadius);
+            draft.Sew(new Fill(circle) { RowPitch = 3, StitchLength = 8 + (layer % 5), UnderlayPitch = 0 });
         }
 
         draft.Tie(Middle);

@@ -10,17 +10,21 @@ namespace CapPrep.Service.Commands.Demo;
 /// <param name="Gap">Between letters, tape units.</param>
 internal sealed record TextLine(string Words, int Height, int Stroke, int Gap)
 {
-    /// <summary>Right half outward, then left half outward.</summary>
-    public IEnumerable<int> FromCenter() =>
-        Enumerable.Range(Words.Length / 2, Words.Length - (Words.Length / 2)).Concat(Enumerable.Range(0, Words.Length / 2).Reverse());
+    /// <summary>From the letter left of the seam, or on it, to the right end; back, and on to the left end.</summary>
+    public IEnumerable<int> FromCenter()
+    {
+        var letters = FromLeft().ToArray();
+        var first = (letters.Length - 1) / 2;
+        return letters[first..].Concat(letters[..first].Reverse());
+    }
 
-    public IEnumerable<int> FromLeft() => Enumerable.Range(0, Words.Length);
+    public IEnumerable<int> FromLeft() => Enumerable.Range(0, Words.Length).Where(i => Words[i] != ' ');
 
-    /// <summary>Sews the letters in an order, each tied in and off.</summary>
+    /// <summary>Sews letters by their places in the words, each tied in and off.</summary>
     public void Sew(Draft draft, IEnumerable<int> order)
     {
         var feet = Feet();
-        foreach (var i in order.Where(i => Words[i] != ' '))
+        foreach (var i in order)
             StrokeLetters.Sew(draft, Words[i], feet[i], Height, Stroke);
     }
 

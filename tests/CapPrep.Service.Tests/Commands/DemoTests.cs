@@ -15,14 +15,19 @@ public sealed class DemoTests : IDisposable
     public void Dispose() => Directory.Delete(_folder, recursive: true);
 
     [Fact]
-    public async Task Five_designs_get_their_answers_and_every_signature_is_verified()
+    public async Task Five_designs_get_their_answers_by_both_doors_and_every_signature_is_verified()
     {
         var (code, output) = await Demo("--once");
 
-        var table = output.Split('\n').Select(line => string.Join(' ', line.Split(' ', StringSplitOptions.RemoveEmptyEntries)));
-        table.ShouldContain("Right http sewAsReceived 0 0 1 received, signature verified");
-        table.ShouldContain("Too tall http returnToOrderDesk 3 1 1 received, signature verified");
+        var table = output.Split('\n').Select(line => string.Join(' ', line.Split(' ', StringSplitOptions.RemoveEmptyEntries))).ToArray();
+        foreach (var door in new[] { "http", "folder" })
+        {
+            table.ShouldContain($"Right {door} sewAsReceived 0 0 1 received, signature verified");
+            table.ShouldContain($"Too tall {door} returnToOrderDesk 3 1 1 received, signature verified");
+        }
+
         table.ShouldContain("Broken http refused tape-invalid - - - none owed");
+        table.ShouldContain("Broken folder refused tape-invalid - - - received, signature verified");
         output.ShouldContain("The design is 69.7 mm tall; this cap takes 63.5 mm there.");
         output.ShouldNotContain("WRONG");
         output.ShouldNotContain("MISSING");

@@ -35,7 +35,6 @@ internal static class ClubOrders
     private static DemoOrder New(
         int number, DemoDoor door, string name, byte[] tape, string wanted, Thread[] threads, double? aboveBrimMm = null)
     {
-        var doorWord = door == DemoDoor.Http ? "http" : "folder";
         var ticket = new JsonObject
         {
             ["orderNumber"] = $"QH-{(door == DemoDoor.Http ? 100 : 200) + number}",
@@ -47,7 +46,7 @@ internal static class ClubOrders
         };
         if (aboveBrimMm is { } height)
             ticket["seating"] = new JsonObject { ["baseAboveBrimMm"] = height };
-        return new DemoOrder(name, door, $"{name.ToLowerInvariant().Replace(' ', '-')}-{doorWord}", tape, ticket.ToJsonString(), wanted);
+        return new DemoOrder(name, door, $"{name.ToLowerInvariant().Replace(' ', '-')}-{door.ToString().ToLowerInvariant()}", tape, ticket.ToJsonString(), wanted);
     }
 
     private sealed record Thread(string Name, string Color)

@@ -25,7 +25,11 @@ internal enum CallState
 /// <param name="Tape">Bytes of the tape.</param>
 /// <param name="Ticket">The ticket, JSON.</param>
 /// <param name="Wanted">The verdict it must get.</param>
-internal sealed record DemoOrder(string Name, DemoDoor Door, string Stem, byte[] Tape, string Ticket, string Wanted);
+internal sealed record DemoOrder(string Name, DemoDoor Door, string Stem, byte[] Tape, string Ticket, string Wanted)
+{
+    /// <summary>The door as people say it.</summary>
+    public string DoorWord => Door == DemoDoor.Http ? "http" : "folder";
+}
 
 /// <summary>What the service said to one design.</summary>
 /// <param name="Order">The design.</param>
@@ -38,6 +42,9 @@ internal sealed record DemoAnswer(DemoOrder Order, string Verdict, string Reason
 
     /// <summary>Address of the job; null when there is none.</summary>
     public string? Job { get; init; }
+
+    /// <summary>Folder of its cards and proofs; null when there are none.</summary>
+    public string? Papers { get; init; }
 
     /// <summary>What the receiver is owed a call about: a job's id or a drop's name; null: nothing.</summary>
     public string? CallOwed { get; init; }

@@ -29,19 +29,29 @@ internal static class DemoCommand
     {
         Console.WriteLine(DemoReport.Opening(service, folders));
         using var shop = await DemoShop.Open(service, receiver);
-        var answers = await shop.SendByHttp(ClubOrders.Through(DemoDoor.Http, folders));
-        answers = await receiver.Await(answers, service.Stopping);
-        foreach (var answer in answers)
-            Console.WriteLine(DemoReport.Row(answer));
-        await shop.FetchPapers(answers, folders);
-        Console.WriteLine(DemoReport.Papers(answers, folders));
+        var byHttp = await shop.SendByHttp(ClubOrders.Through(DemoDoor.Http, folders));
+        byHttp = await Told(await shop.FetchPapers(byHttp, folders), receiver, service);
+        var door = new DemoFolderDoor(folders, service.Stopping);
+        var byFolder = await Told(await shop.SendByFolder(door, ClubOrders.Through(DemoDoor.Folder, folders)), receiver, service);
+
+        DemoAnswer[] answers = [.. byHttp, .. byFolder];
         var differences = answers.SelectMany(DemoReport.Differences).ToArray();
-        Console.WriteLine(DemoReport.Closing(differences, answers.Count));
+        Console.WriteLine(DemoReport.Papers(answers));
+        Console.WriteLine(DemoReport.Closing(differences, answers.Length));
         if (once)
             return differences.Length == 0 ? ExitCode.Success : ExitCode.OurFault;
         Console.WriteLine(DemoReport.Invitation(service, shop));
         await service.UntilStopped();
         return ExitCode.Success;
+    }
+
+    /// <summary>Waits for the webhooks of some answers and prints their rows.</summary>
+    private static async Task<IReadOnlyList<DemoAnswer>> Told(IReadOnlyList<DemoAnswer> answers, DemoReceiver receiver, DemoService service)
+    {
+        var told = await receiver.Await(answers, service.Stopping);
+        foreach (var answer in told)
+            Console.WriteLine(DemoReport.Row(answer));
+        return told;
     }
 
     private static string? OutFolder(string[] args)

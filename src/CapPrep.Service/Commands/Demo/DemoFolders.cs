@@ -11,6 +11,9 @@ internal sealed record DemoFolders(string Root, string Papers)
     /// <summary>Tapes and tickets as they were sent.</summary>
     public string Sent => Path.Combine(Root, "sent");
 
+    /// <summary>The hot folder.</summary>
+    public string Hot => Path.Combine(Root, "hot");
+
     public string Log => Path.Combine(Root, "service.log");
 
     /// <param name="papers">Null: inside the new folder.</param>
@@ -20,6 +23,7 @@ internal sealed record DemoFolders(string Root, string Papers)
         var root = Directory.CreateTempSubdirectory("capprep-demo-").FullName;
         var folders = new DemoFolders(root, papers is null ? Path.Combine(root, "papers") : Path.GetFullPath(papers));
         Directory.CreateDirectory(folders.Sent);
+        Directory.CreateDirectory(folders.Hot);
         try
         {
             Directory.CreateDirectory(folders.Papers);

@@ -25,7 +25,7 @@ internal static class DemoReport
     public static string Row(DemoAnswer answer) =>
         Line(
             answer.Order.Name,
-            answer.Order.Door == DemoDoor.Http ? "http" : "folder",
+            answer.Order.DoorWord,
             answer.Verdict,
             Count(answer, Severity.Hold),
             Count(answer, Severity.Warn),
@@ -33,18 +33,19 @@ internal static class DemoReport
             Word(answer.Webhook))
         + Environment.NewLine + Wrapped(answer.Reason);
 
-    /// <summary>Where the papers of each job lie.</summary>
-    public static string Papers(IReadOnlyList<DemoAnswer> answers, DemoFolders folders)
+    /// <summary>Where the papers of each job lie, by door.</summary>
+    public static string Papers(IEnumerable<DemoAnswer> answers)
     {
-        var names = string.Join("  ", DemoShop.Papers.Select(paper => $"{paper.Document}.{paper.Format}"));
-        var lines = answers.Where(answer => answer.Job is not null).Select(answer => $"{Indent}{answer.Order.Stem + "/",-26}{names}");
-        return string.Join(Environment.NewLine, lines.Prepend($"{Environment.NewLine}cards and proofs in {folders.Papers}"));
+        var folders = answers.Select(answer => answer.Papers).OfType<string>().GroupBy(Path.GetDirectoryName);
+        return string.Join(Environment.NewLine, folders.SelectMany(group => group
+            .Select(folder => $"{Indent}{Path.GetFileName(folder) + "/",-32}{PapersIn(folder)}")
+            .Prepend($"{Environment.NewLine}cards and proofs in {group.Key}")));
     }
 
     /// <summary>How an answer differs from what it must be; one sentence each.</summary>
     public static IEnumerable<string> Differences(DemoAnswer answer)
     {
-        var who = $"{answer.Order.Name} by {(answer.Order.Door == DemoDoor.Http ? "HTTP" : "hot folder")}";
+        var who = $"{answer.Order.Name} by {answer.Order.DoorWord}";
         if (answer.Verdict != answer.Order.Wanted)
             yield return $"{who}: {answer.Order.Wanted} was expected, {answer.Verdict} came.";
         if (answer.Webhook is not (CallState.Verified or CallState.NotOwed))
@@ -65,6 +66,11 @@ internal static class DemoReport
 
          Ctrl+C stops it.
          """;
+
+    private static string PapersIn(string folder) => string.Join("  ", Directory.GetFiles(folder)
+        .Select(file => Path.GetFileName(file))
+        .Where(name => Path.GetFileNameWithoutExtension(name) is "card" or "proof")
+        .Order(StringComparer.Ordinal));
 
     private static string Line(string design, string door, string verdict, string hold, string warn, string note, string webhook) =>
         $"{design,-18}{door,-8}{verdict,-22}{hold,5}{warn,6}{note,6}   {webhook}".TrimEnd();

@@ -55,6 +55,9 @@ internal sealed class DemoService : IAsyncDisposable
         ["CapPrep:Http:ManagementUrl"] = "off",
         // The guard calls no address of this computer unless its operator says so: here, this one port.
         ["CapPrep:Webhooks:AllowedNetworks:0"] = $"127.0.0.1:{receiver.Address.Port}",
+        ["CapPrep:HotFolders:0:Root"] = folders.Hot,
+        ["CapPrep:HotFolders:0:QuietSeconds"] = "1",
+        ["CapPrep:HotFolders:0:ScanSeconds"] = "1",
         ["Serilog:MinimumLevel:Default"] = "Information",
         ["Serilog:MinimumLevel:Override:Microsoft"] = "Warning",
         ["Serilog:MinimumLevel:Override:Hangfire"] = "Warning",

@@ -9,8 +9,7 @@ namespace CapPrep.Service.Commands.Demo;
 /// <summary>The shop's other systems: they send designs and fetch answers with a key that may do no more than that.</summary>
 internal sealed class DemoShop : IDisposable
 {
-    /// <summary>Documents that are fetched, each in a format.</summary>
-    public static readonly IReadOnlyList<(string Document, string Format)> Papers =
+    private static readonly (string Document, string Format)[] Papers =
         [("proof", "svg"), ("proof", "png"), ("card", "pdf"), ("card", "png")];
 
     private readonly HttpClient _client;
@@ -53,21 +52,42 @@ internal sealed class DemoShop : IDisposable
         return answers;
     }
 
-    /// <summary>Cards and proofs of all jobs, a folder for each.</summary>
-    public async Task FetchPapers(IReadOnlyList<DemoAnswer> answers, DemoFolders folders)
+    /// <summary>Drops designs as pairs, and reads what comes out.</summary>
+    public async Task<IReadOnlyList<DemoAnswer>> SendByFolder(DemoFolderDoor door, IReadOnlyList<DemoOrder> orders)
     {
-        foreach (var answer in answers.Where(answer => answer.Job is not null))
+        var answers = new List<DemoAnswer>();
+        foreach (var (order, folder) in await door.Send(orders))
         {
-            var folder = Directory.CreateDirectory(Path.Combine(folders.Papers, answer.Order.Stem)).FullName;
-            foreach (var (document, format) in Papers)
-            {
-                var bytes = await _client.GetByteArrayAsync($"{answer.Job}/{document}?format={format}", _stopping);
-                await File.WriteAllBytesAsync(Path.Combine(folder, $"{document}.{format}"), bytes, _stopping);
-            }
+            answers.Add(folder is null ? new DemoAnswer(order, "none", "Nothing came out of the hot folder.")
+                : door.IsReturned(folder) ? Refused(order, await door.Read(folder)) with { CallOwed = order.Stem }
+                : await Answered(order, await door.Read(folder)) with { Papers = folder });
         }
+
+        return answers;
+    }
+
+    /// <summary>Fetches card and proof of each job that came by HTTP into a folder of its own.</summary>
+    public async Task<IReadOnlyList<DemoAnswer>> FetchPapers(IReadOnlyList<DemoAnswer> answers, DemoFolders folders)
+    {
+        var fetched = new List<DemoAnswer>();
+        foreach (var answer in answers)
+            fetched.Add(answer.Job is null ? answer : answer with { Papers = await Fetch(answer.Job, Path.Combine(folders.Papers, answer.Order.Stem)) });
+        return fetched;
     }
 
     public void Dispose() => _client.Dispose();
+
+    private async Task<string> Fetch(string job, string folder)
+    {
+        Directory.CreateDirectory(folder);
+        foreach (var (document, format) in Papers)
+        {
+            var bytes = await _client.GetByteArrayAsync($"{job}/{document}?format={format}", _stopping);
+            await File.WriteAllBytesAsync(Path.Combine(folder, $"{document}.{format}"), bytes, _stopping);
+        }
+
+        return folder;
+    }
 
     private async Task<HttpResponseMessage> Post(DemoOrder order)
     {
@@ -106,9 +126,13 @@ internal sealed class DemoShop : IDisposable
 
     private static DemoAnswer Refused(DemoOrder order, JsonElement problem)
     {
-        var status = problem.GetProperty("status").GetInt32().ToString(CultureInfo.InvariantCulture);
-        var code = problem.GetProperty("code").GetString();
-        return new DemoAnswer(order, $"{ClubOrders.Refused} {code}", $"HTTP {status}: {problem.GetProperty("detail").GetString()}");
+        var how = order.Door == DemoDoor.Http
+            ? $"HTTP {problem.GetProperty("status").GetInt32().ToString(CultureInfo.InvariantCulture)}"
+            : "Returned with its reason";
+        return new DemoAnswer(
+            order,
+            $"{ClubOrders.Refused} {problem.GetProperty("code").GetString()}",
+            $"{how}: {problem.GetProperty("detail").GetString()}");
     }
 
     private async Task<JsonElement> Make(string address, string body)

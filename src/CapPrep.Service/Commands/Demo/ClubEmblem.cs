@@ -33,7 +33,7 @@ internal sealed record ClubEmblem(int Foot, int Percent)
 
     private static readonly int[][] Body =
     [
-        [-14, 88], [34, 102], [60, 126], [72, 150], [70, 174], [52, 190], [22, 190], [-24, 164], [-66, 126], [-96, 100], [-50, 91],
+        [-30, 88], [34, 102], [60, 126], [72, 150], [70, 174], [52, 190], [22, 190], [-24, 164], [-66, 126], [-96, 100],
     ];
 
     /// <summary>Two rows of waves, each from the seam outward to both sides.</summary>

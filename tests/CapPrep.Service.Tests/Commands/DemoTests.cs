@@ -66,7 +66,7 @@ public sealed class DemoTests : IDisposable
     }
 
     [Fact]
-    public async Task Without_once_it_stays_up_and_says_how_to_ask_it_and_how_to_stop_it()
+    public async Task Without_once_it_stays_up_says_how_to_ask_it_and_ends_well_when_it_is_stopped()
     {
         using var run = ProgramRun.Start(_folder, Own(), "demo");
         for (var tries = 0; tries < 600 && !run.Output.Contains("Ctrl+C", StringComparison.Ordinal); tries++)
@@ -78,6 +78,10 @@ public sealed class DemoTests : IDisposable
         using var client = new HttpClient();
         client.DefaultRequestHeaders.Authorization = new("Bearer", key);
         (await client.GetStringAsync(address, TestContext.Current.CancellationToken)).ShouldContain("QH-101");
+
+        using var interrupt = System.Diagnostics.Process.Start("kill", ["-INT", run.ProcessId.ToString(System.Globalization.CultureInfo.InvariantCulture)]);
+        (await run.Exit(TimeSpan.FromSeconds(60))).ShouldBe(ExitCode.Success);
+        run.Output.ShouldNotContain("Our fault");
     }
 
     private async Task<(int Code, string Output)> Demo(params string[] args)

@@ -39,7 +39,13 @@ internal sealed class DemoService : IAsyncDisposable
         return new DemoService(app, held, await File.ReadAllTextAsync(Path.Combine(folders.Data, KeyBootstrap.FirstKeyFile)));
     }
 
-    public Task UntilStopped() => _app.WaitForShutdownAsync();
+    /// <summary>Waits until somebody stops the program; the service itself is stopped when it is disposed of.</summary>
+    public async Task UntilStopped()
+    {
+        var stopped = new TaskCompletionSource();
+        await using var heard = Stopping.Register(stopped.SetResult);
+        await stopped.Task;
+    }
 
     public async ValueTask DisposeAsync()
     {

@@ -28,6 +28,8 @@ internal sealed class RetentionLoop(IServiceScopeFactory scopes, Settings settin
         foreach (var shop in await db.Shops.Select(row => row.Shop).OrderBy(shop => shop).ToArrayAsync(cancel))
             await OldEvents(db, shop, now.AddDays(-settings.Retention.EventDays), cancel);
         var oldAttempts = now.AddDays(-settings.Retention.AttemptDays);
+        var oldDrops = now.AddDays(-settings.Retention.JobDays);
+        await db.Drops.Where(row => row.Ended < oldDrops).ExecuteDeleteAsync(cancel);
         await db.Attempts.Where(row => row.At < oldAttempts).ExecuteDeleteAsync(cancel);
         await Shrink(db, cancel);
     }

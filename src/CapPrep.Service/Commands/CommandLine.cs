@@ -1,4 +1,5 @@
 using CapPrep.Service.Access;
+using CapPrep.Service.Commands.Demo;
 using CapPrep.Service.Storage;
 
 namespace CapPrep.Service.Commands;
@@ -15,6 +16,8 @@ internal static class CommandLine
     private const string Usage =
         """
         capprep [serve]                  runs the service; --urls http://127.0.0.1:5080
+        capprep demo [--once] [--out FOLDER]
+                                         shows the service at work on five designs; --once ends after it
         capprep check TAPE TICKET.json --out FOLDER [--catalog FOLDER]
                                          prepares one tape without the service
         capprep key new                  prints a well-formed key and stores nothing
@@ -60,6 +63,7 @@ internal static class CommandLine
     private static Task<int> Pick(string[] args) => args switch
     {
         ["serve", .. var rest] => Serve.Run(rest),
+        ["demo", .. var rest] => DemoCommand.Run(rest),
         ["check", .. var rest] => Check.Run(rest),
         ["key", "new", .. var rest] => KeyCommands.New(rest),
         ["key", "add", .. var rest] => KeyCommands.Add(rest),

@@ -3,6 +3,7 @@ using CapPrep.Service.Bench;
 using CapPrep.Service.Catalog;
 using CapPrep.Service.Docs;
 using CapPrep.Service.Events;
+using CapPrep.Service.HotFolder;
 using CapPrep.Service.Intake;
 using CapPrep.Service.Jobs;
 using CapPrep.Service.Plumbing;
@@ -39,6 +40,7 @@ internal static class ServiceHost
             .AddResults()
             .AddEvents()
             .AddWebhooks()
+            .AddHotFolders(settings)
             .AddBench(settings);
         adjust?.Invoke(builder.Services);
 
@@ -59,13 +61,17 @@ internal static class ServiceHost
         return app;
     }
 
-    /// <summary>Brings tables and first key into being.</summary>
+    /// <summary>Brings tables and first key into being, and tries the hot folders.</summary>
+    /// <exception cref="WrongSettingsException">Names every hot folder that cannot be used.</exception>
     public static async Task Prepare(WebApplication app, Settings settings, CancellationToken cancel)
     {
         await DatabaseStart.Prepare(app.Services, settings, cancel);
         await using var scope = app.Services.CreateAsyncScope();
         await scope.ServiceProvider.GetRequiredService<KeyBootstrap>().Run(cancel);
         await scope.ServiceProvider.GetRequiredService<StarterSeed>().OpenAll(cancel);
+        var faults = await RootCheck.Faults(scope.ServiceProvider.GetRequiredService<AppDb>(), settings, cancel);
+        if (faults.Count > 0)
+            throw new WrongSettingsException(faults);
     }
 
     /// <summary>The checked settings; warnings go to the error stream.</summary>

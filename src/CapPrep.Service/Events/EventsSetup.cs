@@ -3,6 +3,8 @@ namespace CapPrep.Service.Events;
 internal static class EventsSetup
 {
     public static IServiceCollection AddEvents(this IServiceCollection services) => services
+        .AddSingleton<Me>()
+        .AddScoped<IDeliverer, Deliverer>()
         .AddScoped<EventLog>()
         .AddScoped<OrderRollUp>()
         .AddScoped<JobEvents>();

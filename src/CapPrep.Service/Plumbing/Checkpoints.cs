@@ -20,12 +20,19 @@ internal static class Checkpoints
     public const string DeliveryClaimed = "delivery-claimed";
     public const string DeliverySent = "delivery-sent";
     public const string DeliveryRecorded = "delivery-recorded";
+    public const string DropNoted = "drop-noted";
+    public const string TapeTaken = "tape-taken";
+    public const string TicketTaken = "ticket-taken";
+    public const string AnswerWritten = "answer-written";
+    public const string AnswerRenamed = "answer-renamed";
+    public const string Kept = "kept";
 
-    /// <summary>All names, in the order in which one job passes them.</summary>
+    /// <summary>All names, in the order in which one job passes them; behind them those of a hot folder.</summary>
     public static readonly IReadOnlyList<string> All =
     [
         Migrating, AcceptedBeforeCommit, Accepted, Claimed, Prepared, Drawn, ResultBeforeCommit, ResultCommitted,
         DeliveryClaimed, DeliverySent, DeliveryRecorded,
+        DropNoted, TapeTaken, TicketTaken, AnswerWritten, AnswerRenamed, Kept,
     ];
 
     private static readonly string? Armed;

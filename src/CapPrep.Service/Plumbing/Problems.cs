@@ -103,6 +103,9 @@ internal static class Problems
     public static readonly Problem AddressNotAllowed = new("address-not-allowed", 422,
         "This address may not be called from here.", "Use a public https address, or ask the operator to add the receiver to Webhooks:AllowedNetworks.");
 
+    public static readonly Problem DropInvalid = new("drop-invalid", 422,
+        "What was put into the hot folder cannot be taken as it is.", "One design is NAME.dst with NAME.json, or NAME.zip with one of each; the violation says what is missing or too much. Nothing was stored.");
+
     public static readonly Problem BuiltIn = new("built-in", 422,
         "This is built in and cannot be changed.", "Make a rule book of your own that is based on it.");
 

@@ -147,6 +147,10 @@ internal sealed class SettingsReader(IConfiguration configuration)
             var root = Text($"{at}:Root");
             if (root is null || !Path.IsPathFullyQualified(root))
                 Fault($"{at}:Root", root ?? "", "an absolute path");
+            else
+                root = Path.TrimEndingDirectorySeparator(Path.GetFullPath(root));
+            if (root is not null && folders.Any(other => IsOneInTheOther(other.Root, root)))
+                Fault($"{at}:Root", root, "a folder of its own, neither another hot folder's nor inside one");
             folders.Add(new HotFolderSettings(
                 root ?? "",
                 Text($"{at}:Shop") ?? "main",
@@ -157,6 +161,13 @@ internal sealed class SettingsReader(IConfiguration configuration)
         }
 
         return folders;
+    }
+
+    private static bool IsOneInTheOther(string one, string other)
+    {
+        static string Closed(string path) => path + Path.DirectorySeparatorChar;
+        return one.Length > 0 && (Closed(one).StartsWith(Closed(other), StringComparison.OrdinalIgnoreCase)
+            || Closed(other).StartsWith(Closed(one), StringComparison.OrdinalIgnoreCase));
     }
 
     private WebhookSettings Webhooks()

@@ -40,7 +40,7 @@ internal static class GetTape
         if (job is null)
             return refusal!;
         if (await documents.Find(id, DocumentKinds.TapeSew, cancel) is { } document)
-            return new DocumentAnswer(document, PaperMaker.TapeName(job), Attachment: true);
+            return new DocumentAnswer(document, job.TapeName, Attachment: true);
         return job.Verdict!.StartsWith("sew", StringComparison.Ordinal)
             ? EndedJob.Expired("tape")
             : new Refusal(Problems.NoTapeToSew, $"The verdict of job {job.Number} is {job.Verdict}.");

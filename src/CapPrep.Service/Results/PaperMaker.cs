@@ -1,4 +1,3 @@
-using System.Globalization;
 using CapPrep.Drawing;
 using CapPrep.Drawing.Cards;
 using CapPrep.Drawing.Output;
@@ -13,8 +12,8 @@ using CapPrep.Service.Storage.Rows;
 namespace CapPrep.Service.Results;
 
 /// <summary>
-/// Puts a preparation on paper. PDF of the card and SVG of the proof are drawn at once; everything else is drawn from
-/// the stored sheets when somebody asks.
+/// Puts a preparation on paper. PDF of the card and SVG of the proof are drawn at once, for a hot folder the
+/// proof's PNG too; everything else is drawn from the stored sheets when somebody asks.
 /// </summary>
 internal sealed class PaperMaker : IPaperMaker
 {
@@ -34,6 +33,8 @@ internal sealed class PaperMaker : IPaperMaker
             new(DocumentKinds.CardPdf, Formats.Pdf.ContentType, SheetToPdf.Draw(card)),
             new(DocumentKinds.ProofSvg, Formats.Svg.ContentType, SheetToSvg.Draw(proof)),
         };
+        if (prepared.Job.Door == Door.Folder)
+            papers.Add(new JobPaper(DocumentKinds.ProofPng, Formats.Png.ContentType, Formats.Png.Draw(proof)));
         if (preparation.TapeToSew is { } tape)
             papers.Add(new JobPaper(DocumentKinds.TapeSew, Formats.Tape, tape.Bytes));
         if (preparation.ProposedTape is { } proposed)
@@ -41,16 +42,13 @@ internal sealed class PaperMaker : IPaperMaker
         return new Papers(papers, ResultWriter.Outcome(preparation));
     }
 
-    /// <summary>Name of the tape to sew, as machines show it.</summary>
-    public static string TapeName(JobRow job) => job.Number.ToString(CultureInfo.InvariantCulture) + ".DST";
-
     private static ResultFrame Frame(PreparedJob prepared, byte[] cardFile, byte[] proofFile)
     {
         var job = prepared.Job;
         return new ResultFrame(
             new ResultJob(job.Id, job.Number, job.Revision, job.Received), job.Inputs, job.Echo, prepared.TapeBytes, job.TapeSha)
         {
-            TapeName = TapeName(job),
+            TapeName = job.TapeName,
             CardSheetSha = DocumentStore.Sha(cardFile),
             ProofSheetSha = DocumentStore.Sha(proofFile),
         };
@@ -60,7 +58,7 @@ internal sealed class PaperMaker : IPaperMaker
     {
         Number = (int)prepared.Job.Number,
         Revision = prepared.Job.Revision,
-        TapeName = TapeName(prepared.Job),
+        TapeName = prepared.Job.TapeName,
         TapeSha8 = Sha8(prepared.Preparation),
         FileName = prepared.Job.FileName ?? "",
         Received = prepared.Job.Received,

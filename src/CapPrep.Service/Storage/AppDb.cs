@@ -93,6 +93,7 @@ internal abstract class AppDb(DbContextOptions options, ShopScope scope) : DbCon
         DescribeEvents(model);
         model.Entity<DropRow>().ToTable("drops").HasKey(row => new { row.Shop, row.Id });
         model.Entity<DropRow>().HasIndex(row => new { row.Shop, row.TapeSha, row.TicketSha, row.Seen });
+        model.Entity<DropRow>().HasIndex(row => new { row.Shop, row.Root, row.State, row.Ended });
         model.Entity<LeaseRow>().ToTable("leases").HasKey(row => new { row.Shop, row.Name });
         model.Entity<LeaseRow>().HasIndex(row => row.Name).IsUnique();
         model.Entity<CatalogRow>().ToTable("catalog").HasKey(row => new { row.Shop, row.Kind, row.Id, row.Version });

@@ -87,6 +87,28 @@ internal static class Sql
             .ExecuteUpdateAsync(set => set.SetProperty(job => job.LeaseUntil, until), cancel);
 
     /// <summary>
+    /// Takes or renews a lease for something that one process does at a time; false when another holder has it.
+    /// </summary>
+    /// <param name="evenIfHeld">Whoever holds it is known to have ended.</param>
+    public static async Task<bool> TakeLease(
+        this AppDb db, LeaseRow wanted, DateTimeOffset now, bool evenIfHeld, CancellationToken cancel)
+    {
+        var at = now.ToUnixTimeMilliseconds();
+        var until = wanted.Until.ToUnixTimeMilliseconds();
+        var taken = await db.Database.ExecuteSqlAsync(
+            $"""
+             UPDATE leases SET shop = {wanted.Shop}, until = {until}, holder = {wanted.Holder},
+                 fence = CASE WHEN holder = {wanted.Holder} THEN fence ELSE fence + 1 END
+             WHERE name = {wanted.Name} AND (holder = {wanted.Holder} OR until < {at} OR {evenIfHeld})
+             """, cancel);
+        return taken == 1 || await db.Database.ExecuteSqlAsync(
+            $"""
+             INSERT INTO leases (shop, name, holder, until, fence) VALUES ({wanted.Shop}, {wanted.Name}, {wanted.Holder}, {until}, 1)
+             ON CONFLICT DO NOTHING
+             """, cancel) == 1;
+    }
+
+    /// <summary>
     /// Until the caller's transaction ends nobody erases documents, since documents under their own hash are shared
     /// between jobs. SQLite has one writer at a time, so nothing is needed there.
     /// </summary>

@@ -17,12 +17,14 @@ namespace CapPrep.Service.Webhooks;
 /// </remarks>
 internal sealed class DeliverWebhook(
     AppDb db, Lanes lanes, Handed handed, Attempt attempt, AttemptLog record, EndpointHealth health, Secrets secrets, Me me, Settings settings, TimeProvider clock)
-    : IDeliverer
+    : ITargetDeliverer
 {
     /// <summary>Deliveries that one turn makes at most, so that other endpoints get theirs.</summary>
     private const int MostInARow = 50;
 
     private static readonly TimeSpan LeaseMargin = TimeSpan.FromSeconds(10);
+
+    public string TargetPrefix => Ids.Webhook;
 
     private TimeSpan Lease => TimeSpan.FromSeconds(settings.Webhooks.TimeoutSeconds) + LeaseMargin;
 

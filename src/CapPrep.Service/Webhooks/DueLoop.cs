@@ -1,3 +1,4 @@
+using CapPrep.Service.Events;
 using CapPrep.Service.Jobs;
 using CapPrep.Service.Plumbing;
 using CapPrep.Service.Storage;

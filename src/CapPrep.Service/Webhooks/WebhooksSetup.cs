@@ -16,14 +16,13 @@ internal static class WebhooksSetup
         .AddSingleton<Attempt>()
         .AddSingleton<Lanes>()
         .AddSingleton<Handed>()
-        .AddSingleton<Me>()
         .AddSingleton(provider => new RetrySchedule(provider.GetRequiredService<Settings>().Webhooks.WaitsSeconds))
         .AddSingleton<Jitter>(() => RandomNumberGenerator.GetInt32(JitterSteps + 1) / (double)JitterSteps)
         .AddSingleton<EndpointJson>()
         .AddScoped<EndpointHealth>()
         .AddScoped<SwitchOff>()
         .AddScoped<AttemptLog>()
-        .AddScoped<IDeliverer, DeliverWebhook>()
+        .AddScoped<ITargetDeliverer, DeliverWebhook>()
         .AddSingleton<ILoop, DueLoop>();
 
     public static void MapWebhooks(this IEndpointRouteBuilder routes) => EndpointRoutes.Map(routes);

@@ -31,6 +31,7 @@ public sealed class SettingsTests
     [InlineData("Workers:MaxAttempts", "11", "11", "1 to 10")]
     [InlineData("Workers:JobTimeoutSeconds", "soon", "soon", "5 to 600")]
     [InlineData("HotFolders:0:Root", "drop", "drop", "an absolute path")]
+    [InlineData("HotFolders:0:Root", "", "", "an absolute path")]
     [InlineData("HotFolders:0:QuietSeconds", "0", "0", "1 to 600")]
     [InlineData("HotFolders:0:ScanSeconds", "601", "601", "1 to 600")]
     [InlineData("HotFolders:0:PatienceMinutes", "0", "0", "1 to 1440")]
@@ -93,6 +94,28 @@ public sealed class SettingsTests
         settings.Webhooks.WaitsSeconds.Sum().ShouldBe((96 * 3600) + (36 * 60) + 5);
         settings.Workers.Count.ShouldBe(Environment.ProcessorCount);
         settings.Http.ManagementUrl!.Port.ShouldBe(5081);
+    }
+
+    [Theory]
+    [InlineData("/srv/hot")]
+    [InlineData("/srv/hot/")]
+    [InlineData("/srv/hot/inner")]
+    [InlineData("/srv")]
+    public void Two_hot_folders_do_not_lie_in_one_another(string second)
+    {
+        var reading = Read(("HotFolders:0:Root", "/srv/hot"), ("HotFolders:1:Root", second));
+
+        reading.Faults.ShouldHaveSingleItem().ShouldContain("a folder of its own");
+    }
+
+    [Fact]
+    public void Hot_folders_stand_in_a_list_and_have_their_own_times()
+    {
+        var folders = Read(("HotFolders:0:Root", "/srv/hot"), ("HotFolders:1:Root", "/srv/hot-2"), ("HotFolders:1:Shop", "harbor"), ("HotFolders:1:KeepDays", "0"))
+            .Settings.ShouldNotBeNull().HotFolders;
+
+        folders.Select(folder => (folder.Root, folder.Shop, folder.QuietSeconds, folder.ScanSeconds, folder.PatienceMinutes, folder.KeepDays))
+            .ShouldBe([("/srv/hot", "main", 2, 2, 10, 30), ("/srv/hot-2", "harbor", 2, 2, 10, 0)]);
     }
 
     [Fact]

@@ -30,9 +30,16 @@ internal sealed class DropRow : ShopRow
 
     public int Tries { get; set; }
 
+    /// <summary>When the keeper noted it.</summary>
     public required DateTimeOffset Seen { get; set; }
 
-    /// <summary>Problem document of a returned drop.</summary>
+    /// <summary>When it was answered or returned.</summary>
+    public DateTimeOffset? Ended { get; set; }
+
+    /// <summary>What was dropped, names and sizes, as a JSON array.</summary>
+    public required byte[] Files { get; set; }
+
+    /// <summary>Problem document of a drop that is returned.</summary>
     public byte[]? Problem { get; set; }
 }
 

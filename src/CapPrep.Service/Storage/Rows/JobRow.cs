@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace CapPrep.Service.Storage.Rows;
 
 /// <summary>Where a job stands.</summary>
@@ -119,4 +121,7 @@ internal sealed class JobRow : ShopRow
     public byte[]? Outcome { get; set; }
 
     public string? Traceparent { get; set; }
+
+    /// <summary>Name of the tape to sew, as machines show it.</summary>
+    public string TapeName => Number.ToString(CultureInfo.InvariantCulture) + ".DST";
 }

@@ -385,6 +385,15 @@ namespace CapPrep.Service.Storage.Migrations.Postgres
                         .HasColumnType("text")
                         .HasColumnName("id");
 
+                    b.Property<long?>("Ended")
+                        .HasColumnType("bigint")
+                        .HasColumnName("ended");
+
+                    b.Property<byte[]>("Files")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("files");
+
                     b.Property<string>("Job")
                         .HasColumnType("text")
                         .HasColumnName("job");
@@ -431,6 +440,9 @@ namespace CapPrep.Service.Storage.Migrations.Postgres
 
                     b.HasKey("Shop", "Id")
                         .HasName("pk_drops");
+
+                    b.HasIndex("Shop", "Root", "State", "Ended")
+                        .HasDatabaseName("ix_drops_shop_root_state_ended");
 
                     b.HasIndex("Shop", "TapeSha", "TicketSha", "Seen")
                         .HasDatabaseName("ix_drops_shop_tape_sha_ticket_sha_seen");

@@ -380,6 +380,15 @@ namespace CapPrep.Service.Storage.Migrations.Sqlite
                         .HasColumnType("TEXT")
                         .HasColumnName("id");
 
+                    b.Property<long?>("Ended")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("ended");
+
+                    b.Property<byte[]>("Files")
+                        .IsRequired()
+                        .HasColumnType("BLOB")
+                        .HasColumnName("files");
+
                     b.Property<string>("Job")
                         .HasColumnType("TEXT")
                         .HasColumnName("job");
@@ -426,6 +435,9 @@ namespace CapPrep.Service.Storage.Migrations.Sqlite
 
                     b.HasKey("Shop", "Id")
                         .HasName("pk_drops");
+
+                    b.HasIndex("Shop", "Root", "State", "Ended")
+                        .HasDatabaseName("ix_drops_shop_root_state_ended");
 
                     b.HasIndex("Shop", "TapeSha", "TicketSha", "Seen")
                         .HasDatabaseName("ix_drops_shop_tape_sha_ticket_sha_seen");

@@ -12,6 +12,9 @@ namespace CapPrep.Engine.Losses;
 /// </summary>
 internal static class BalanceClauses
 {
+    // House: 7 mm, the longest way that may be hidden.
+    private const int LongestAdded = 70;
+
     internal static ClauseResult Penetrations(LossSubject subject)
     {
         var received = Enumerable.Range(0, subject.Received.Count)
@@ -34,6 +37,8 @@ internal static class BalanceClauses
         var written = Enumerable.Range(1, Math.Max(0, subject.At.Count - 1))
             .Where(i => subject.Written.Relations[i] == Relation.Thread)
             .Select(i => new Sewn(subject.At[i] - subject.At[i - 1], ThreadOfWritten(subject, i)));
+        if (Added(subject).FirstOrDefault(stitch => stitch.At.Reach > LongestAdded) is { Thread: > 0 } far)
+            return new(LossClause.Stitches, subject.Received.Count, FormattableString.Invariant($"A new stitch of ({far.At.X}, {far.At.Y}) is too long."));
         return subject.IsAsReceived
             ? new(LossClause.Stitches, subject.Received.Relations.Count(Relation.Thread), null)
             : Balance(LossClause.Stitches, received.Concat(Added(subject)), written);

@@ -27,6 +27,9 @@ public sealed record LossCheckRequest
     /// <summary>The plan that goes with the written tape.</summary>
     public required IReadOnlyList<NeedleStep> NeedlePlan { get; init; }
 
+    /// <summary>The machine ties in and off by itself.</summary>
+    public bool MachineTies { get; init; }
+
     /// <summary>Where the needle may travel, in units of the received tape; null: not known.</summary>
     public Box? Field { get; init; }
 }

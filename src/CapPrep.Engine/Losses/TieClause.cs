@@ -1,5 +1,7 @@
 using CapPrep.Engine.Measures;
+using CapPrep.Engine.Sequence.Planning;
 using CapPrep.Engine.Sequence.Writing;
+using CapPrep.Engine.Tapes;
 
 namespace CapPrep.Engine.Losses;
 
@@ -11,11 +13,55 @@ internal static class TieClause
     // 1.2 mm.
     private const int Reach = 12;
 
+    // An end is tied when its three stitches are not longer than that and stay within 1.6 mm.
+    private const int TieStitches = 3;
+    private const int Near = 16;
+
     internal static ClauseResult Check(LossSubject subject)
     {
         var plan = subject.Request.Plan;
-        var fault = plan?.Steps.Select(step => Fault(subject, plan, step)).FirstOrDefault(fault => fault is not null);
-        return new(LossClause.Ties, plan?.TiesAdded ?? 0, fault);
+        if (plan is null)
+            return new(LossClause.Ties, 0, null);
+        var wrong = plan.Steps.Select(step => Fault(subject, plan, step)).FirstOrDefault(fault => fault is not null);
+        return new(LossClause.Ties, plan.TiesAdded, wrong ?? Loose(subject, plan));
+    }
+
+    /// <summary>An end that is cut anew and not tied.</summary>
+    private static string? Loose(LossSubject subject, SewPlan plan)
+    {
+        if (subject.Request.MachineTies)
+            return null;
+        for (var at = 0; at < plan.Steps.Count; at++)
+        {
+            var step = plan.Steps[at];
+            if (subject.Meant.PlaceOf(step.Element) is not { } place)
+                continue;
+            var span = plan.Spans[place];
+            int[] points = [.. Enumerable.Range(span.First, span.Last - span.First + 1)];
+            var isCutBehind = at == plan.Steps.Count - 1 || IsCut(plan.Steps[at + 1].Connection);
+            if ((IsCut(step.Connection) && step.TieIn.Count == 0 && WasJoined(subject, span.First) && !HoldsItself(subject, points))
+                || (isCutBehind && step.TieOff.Count == 0 && WasJoined(subject, span.Last + 1) && !HoldsItself(subject, [.. points.Reverse()])))
+                return FormattableString.Invariant($"Element {step.Element + 1} is cut anew and not tied.");
+        }
+
+        return null;
+    }
+
+    private static bool IsCut(Connection connection) => connection is Connection.None or Connection.Cut or Connection.Stop;
+
+    /// <summary>The received thread goes on to this penetration from the one before.</summary>
+    private static bool WasJoined(LossSubject subject, int index) =>
+        index < subject.Received.Count && subject.Received.Relations[index] == Relation.Thread;
+
+    /// <summary>The end has a tie of its own, or lies in one hole where none can be made.</summary>
+    private static bool HoldsItself(LossSubject subject, int[] fromEnd)
+    {
+        var end = subject.Received.At(fromEnd[0]);
+        if (fromEnd.All(point => subject.Received.At(point) == end))
+            return true;
+        return fromEnd.Length > TieStitches && Enumerable.Range(1, TieStitches).All(k =>
+            IsWithin(subject.Received.At(fromEnd[k]), subject.Received.At(fromEnd[k - 1]), Reach)
+            && IsWithin(subject.Received.At(fromEnd[k]), end, Near));
     }
 
     private static string? Fault(LossSubject subject, SewPlan plan, PlanStep step)
@@ -30,12 +76,12 @@ internal static class TieClause
 
     private static bool IsRight(LossSubject subject, IReadOnlyList<TapePoint> ties, int end, PlanSpan span) =>
         ties.Count <= MostPenetrations
-        && ties.All(tie => IsNear(tie, subject.Received.At(end)) && IsInside(subject, tie, span));
+        && ties.All(tie => IsWithin(tie, subject.Received.At(end), Reach) && IsInside(subject, tie, span));
 
-    private static bool IsNear(TapePoint tie, TapePoint end)
+    private static bool IsWithin(TapePoint one, TapePoint other, int reach)
     {
-        var way = tie - end;
-        return ((long)way.X * way.X) + ((long)way.Y * way.Y) <= Reach * Reach;
+        var way = one - other;
+        return ((long)way.X * way.X) + ((long)way.Y * way.Y) <= reach * reach;
     }
 
     /// <summary>Inside the box of the element, and not a whole cell away from its thread.</summary>

@@ -51,6 +51,7 @@ internal sealed record SewTape(TapeToSew File, Subject ReadBack, IReadOnlyList<N
             ThreadOfBlock = ThreadNumbers.Of(Production.NeedlePlan.ThreadsOf(received.Ticket.Received), received.Stitches.Blocks),
             NeedleOfBlock = [.. Production.NeedlePlan.Of(received).Select(step => step.Needle)],
             NeedlePlan = needles,
+            MachineTies = received.Setup.Machine.AddsTies,
             Field = plan is null ? null : FieldOf(received),
         });
         if (proof.Clauses.FirstOrDefault(clause => !clause.Passed) is { } failed)

@@ -69,7 +69,7 @@ public static class SewOrderPlanner
             KeptBecause = why,
             Order = order,
             Certificate = Certificates.Of(table, search, point, mostTrims),
-            TradeOffs = TradeOffs.Of(table, search, received, chosen, mostTrims),
+            TradeOffs = TradeOffs.Of(table, search, new(received, chosen, why), mostTrims),
             Moves = OrderMoves.Of(table, order),
             ReceivedRules = receivedRules,
             ProposedRules = proposedRules,

@@ -12,23 +12,31 @@ internal static class TradeOffs
     private const long Step = OrderCosts.Scale / 50;
     private const int MostRows = 10;
 
-    internal static IReadOnlyList<TradeOff> Of(
-        PlanningTable table, OrderSearch search, CurvePoint received, CurvePoint? chosen, int mostTrims)
+    internal static IReadOnlyList<TradeOff> Of(PlanningTable table, OrderSearch search, Choice choice, int mostTrims)
     {
-        var rows = new List<TradeOff> { Row(table, table.Received, received.Trims, CertificateClaim.Found, chosen is null, chosen is null ? "" : "A better order was found.") };
-        foreach (var point in Listed(search.Points, received, chosen))
+        var isKept = choice.KeptBecause.Length > 0;
+        var rows = new List<TradeOff>
+        {
+            Row(table, table.Received, choice.Received.Trims, CertificateClaim.Found, isKept, isKept ? "" : "A better order was found."),
+        };
+        foreach (var point in Listed(search.Points, choice.Received, choice.Best))
         {
             var claim = search.IsExact ? CertificateClaim.Proven : CertificateClaim.Bounded;
-            rows.Add(Row(table, search.OrderWith(point.Trims), point.Trims, claim, point == chosen, WhyNot(point, chosen, mostTrims)));
+            rows.Add(Row(table, search.OrderWith(point.Trims), point.Trims, claim, point == choice.Best && !isKept, WhyNot(point, choice, mostTrims)));
         }
 
         return rows;
     }
 
+    /// <summary>What was chosen from.</summary>
+    /// <param name="Best">The best order within the trims allowed; null when the received one is no worse.</param>
+    /// <param name="KeptBecause">Why the received order is used; empty when it is not.</param>
+    internal readonly record struct Choice(CurvePoint Received, CurvePoint? Best, string KeptBecause);
+
     private static List<CurvePoint> Listed(IReadOnlyList<CurvePoint> points, CurvePoint received, CurvePoint? chosen)
     {
         var listed = new List<CurvePoint>();
-        foreach (var point in points)
+        foreach (var point in points.Where(point => !IsNoBetter(point, received)))
         {
             if (point == chosen || IsBestWithoutMore(points, point, received)
                 || (point.Trims > received.Trims && (listed.Count == 0 || listed[^1].Cost - point.Cost >= Step)))
@@ -40,14 +48,17 @@ internal static class TradeOffs
         return listed;
     }
 
+    private static bool IsNoBetter(CurvePoint point, CurvePoint received) =>
+        point.Trims >= received.Trims && point.Cost >= received.Cost;
+
     private static bool IsBestWithoutMore(IReadOnlyList<CurvePoint> points, CurvePoint point, CurvePoint received) =>
         point.Trims <= received.Trims && points.All(other => other.Trims > received.Trims || other.Cost >= point.Cost);
 
-    private static string WhyNot(CurvePoint point, CurvePoint? chosen, int mostTrims) =>
-        point == chosen ? ""
+    private static string WhyNot(CurvePoint point, Choice choice, int mostTrims) =>
+        point == choice.Best ? choice.KeptBecause
         : point.Trims > mostTrims ? "More trims than this order allows."
-        : chosen is { } better && point.Trims > better.Trims ? "The trims cost more than they gain."
-        : "Fewer trims, but a worse order.";
+        : choice.Best is { } better && point.Trims <= better.Trims ? "Fewer trims, but a worse order."
+        : "The trims cost more than they gain.";
 
     private static TradeOff Row(PlanningTable table, IReadOnlyList<int> order, int trims, CertificateClaim claim, bool chosen, string whyNot)
     {

@@ -44,6 +44,7 @@ public static class CapPrepper
             ReceivedOrder = OrderCounts.Of(received.Stitches),
             Order = ordering?.Order,
             SettledRounds = ordering?.Rounds ?? 0,
+            IsSettled = ordering?.IsSettled ?? true,
             LossCheck = (sewn ?? ordering?.Proposed ?? written)?.Losses,
             ProposedTape = ordering?.Proposed?.File.Bytes,
             TapeToSew = sewn?.File,

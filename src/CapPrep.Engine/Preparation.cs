@@ -158,6 +158,9 @@ public sealed record Preparation
     /// <summary>How often the proposed tape was read and ordered again.</summary>
     public int SettledRounds { get; init; }
 
+    /// <summary>False: a further round would change the order again, or was not made since there are very many elements.</summary>
+    public bool IsSettled { get; init; } = true;
+
     /// <summary>Of the tape to sew, else of the proposed tape; null when nothing was written.</summary>
     public LossCheckResult? LossCheck { get; init; }
 

@@ -9,10 +9,11 @@ namespace CapPrep.Engine.Sequence;
 /// <param name="Order">Received and proposed order, and which of the two is used.</param>
 /// <param name="Proposed">The tape in the proposed order; null when no order is better or the machine cannot take it.</param>
 /// <param name="Rounds">How often the written tape was read and ordered again before nothing changed any more.</param>
-/// <param name="IsSettled">False: a further round would still change the order.</param>
+/// <param name="IsSettled">False: a further round would still change the order, or was not made.</param>
 internal sealed record Ordering(SewOrder Order, SewTape? Proposed, int Rounds, bool IsSettled)
 {
-    private const int MostRounds = 3;
+    // Beyond so many elements another round takes longer than it is worth.
+    private const int MostElementsToSettle = 600;
 
     /// <summary>Null for a design that lies on no cap or could only be read coarsely.</summary>
     internal static Ordering? Of(Subject received, string label)
@@ -21,9 +22,12 @@ internal sealed record Ordering(SewOrder Order, SewTape? Proposed, int Rounds, b
             return null;
         var trims = received.Stitches.Relations.Count(Relation.Cut);
         var order = SewOrderPlanner.Plan(OrderRequests.For(received, trims));
-        return order.IsChanged && SewTape.CanWrite(received)
-            ? Settled(order, SewTape.InOrder(received, order.Plan, label), trims)
-            : new(order, null, 0, IsSettled: true);
+        if (!order.IsChanged || !SewTape.CanWrite(received))
+            return new(order, null, 0, IsSettled: true);
+        var proposed = SewTape.InOrder(received, order.Plan, label);
+        return order.Order.Count > MostElementsToSettle
+            ? new(order, proposed, 0, IsSettled: false)
+            : Settled(order, proposed, trims);
     }
 
     private static Ordering Settled(SewOrder order, SewTape proposed, int trims)

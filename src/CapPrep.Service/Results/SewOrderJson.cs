@@ -45,6 +45,7 @@ internal static class SewOrderJson
         writer.WriteString("used", Words<UsedOrder>.Standard.Of(order.Used));
         writer.WriteString("keptBecause", order.KeptBecause);
         writer.WriteNumber("settledRounds", preparation.SettledRounds);
+        writer.WriteBoolean("settled", preparation.IsSettled);
         writer.WriteStartArray("elements");
         foreach (var element in preparation.Reading.Elements)
             WriteElement(writer, element, preparation);

@@ -40,6 +40,7 @@ internal static class SewOrderSchemas
         Req("used", Word<UsedOrder>()),
         Opt("keptBecause", AnyText(LongText), "Why the received order is used."),
         Opt("settledRounds", Count(), "How often the proposed tape was read and ordered again."),
+        Opt("settled", Flag(), "False: a further round would change the order again, or was not made since there are very many elements."),
         Opt("elements", List(Ref("SewElement"), MostElements), "In the received order."),
         Opt("links", Open(Req("kept", Count()), Req("cut", Count()), Req("new", Count()))),
         Opt("order", Open(Req("received", Elements()), Req("proposed", Elements()))),

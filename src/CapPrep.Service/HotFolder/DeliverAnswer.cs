@@ -25,6 +25,14 @@ internal sealed partial class DeliverAnswer(
         .Where(row => row.State == DeliveryState.Owed && row.NextAt <= now && (row.LeaseUntil == null || row.LeaseUntil < now))
         .OrderBy(row => row.NextAt).ThenBy(row => row.Id);
 
+    /// <summary>
+    /// Whoever keeps the folder from now on need not wait for what the keeper before had in hand when it ended.
+    /// </summary>
+    public static Task<int> FreeLeases(AppDb db, string root, string me, CancellationToken cancel) => db.Deliveries
+        .Where(row => row.State == DeliveryState.Owed && row.LeaseUntil != null && row.LeaseHolder != me
+            && db.Drops.Any(drop => drop.Id == row.Target && drop.Root == root && drop.State == DropState.Taken))
+        .ExecuteUpdateAsync(set => set.SetProperty(row => row.LeaseUntil, (DateTimeOffset?)null), cancel);
+
     public Task Deliver(string deliveryId, CancellationToken cancel) => Bring(deliveryId, cancel);
 
     /// <summary>True: it was brought.</summary>

@@ -56,6 +56,8 @@ internal sealed partial class Keeper(
     {
         if (await _lease.Hold(now, cancel))
         {
+            if (!kept.Has(folder.Root))
+                await Within(services => DeliverAnswer.FreeLeases(services.GetRequiredService<AppDb>(), folder.Root, me.Name, cancel));
             kept.Add(folder.Root);
             return true;
         }

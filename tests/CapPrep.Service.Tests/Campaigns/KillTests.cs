@@ -36,4 +36,8 @@ public sealed class KillTests
     [InlineData(600)]
     public async Task A_kill_at_any_moment_loses_nothing_and_doubles_nothing(int milliseconds) =>
         (await KillCampaign.Once(new Kill(Store.Sqlite, null, TimeSpan.FromMilliseconds(milliseconds)))).ShouldBeEmpty();
+
+    [Fact]
+    public async Task A_kill_in_the_middle_of_two_hundred_jobs_from_both_doors_loses_nothing_and_doubles_nothing() =>
+        (await KillCampaign.Once(new Kill(Store.Sqlite, Checkpoints.ResultCommitted + ":100", null) { Requests = 100, Pairs = 101 })).ShouldBeEmpty();
 }

@@ -43,8 +43,8 @@ public static class KillCampaign
     /// <summary>One kill and what came of it; an empty list is a pass.</summary>
     public static async Task<IReadOnlyList<string>> Once(Kill kill)
     {
-        await using var stage = await KillStage.Open(kill.Store);
-        await stage.DieOnce(kill);
+        await using var stage = await KillStage.Open(kill);
+        await stage.DieOnce();
         await stage.Recover();
         return await stage.Judge();
     }
@@ -55,38 +55,46 @@ public static class KillCampaign
 /// <param name="After">Time from the first request to the kill; null: at a checkpoint.</param>
 public sealed record Kill(Store Store, string? Point, TimeSpan? After)
 {
+    /// <summary>Designs that come by request.</summary>
+    public int Requests { get; init; } = 4;
+
+    /// <summary>Designs that come by hot folder; the last of them cannot be taken.</summary>
+    public int Pairs { get; init; } = 3;
+
     public override string ToString() => Point is null
         ? string.Create(CultureInfo.InvariantCulture, $"{Store} after {After!.Value.TotalMilliseconds:0} ms")
         : $"{Store} at {Point}";
 }
 
-/// <summary>One data folder or database, one receiver, one caller, and the program that dies among them.</summary>
-internal sealed class KillStage : IAsyncDisposable
+/// <summary>
+/// One data folder or database, one receiver, one caller, one hot folder, and the program that dies among them.
+/// </summary>
+internal sealed class KillStage(Kill kill) : IAsyncDisposable
 {
-    private const int Jobs = 4;
-
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(180);
 
     private readonly string _folder = Directory.CreateTempSubdirectory("capprep-kill-").FullName;
     private readonly string _key = KeyForm.New();
     private readonly Dictionary<string, string> _accepted = [];
     private readonly HttpClient _client = new() { Timeout = TimeSpan.FromSeconds(10) };
+    private readonly KilledFolder _hot = new(kill.Pairs);
     private Receiver _receiver = null!;
     private PostgresDatabase? _database;
     private ProgramRun? _program;
     private Uri _address = null!;
     private bool _hasKey;
 
-    public static async Task<KillStage> Open(Store store)
+    public static async Task<KillStage> Open(Kill kill)
     {
-        var stage = new KillStage { _receiver = await Receiver.Start() };
-        if (store == Store.Postgres)
+        var stage = new KillStage(kill) { _receiver = await Receiver.Start() };
+        Directory.CreateDirectory(stage._hot.Root);
+        if (kill.Store == Store.Postgres)
             stage._database = await PostgresDatabase.Create();
         stage._client.DefaultRequestHeaders.Authorization = new AuthenticationHeaderValue("Bearer", stage._key);
         return stage;
     }
 
-    public async Task DieOnce(Kill kill)
+    public async Task DieOnce()
     {
         Start(kill.Point);
         if (kill.Point == Checkpoints.Migrating)
@@ -98,6 +106,7 @@ internal sealed class KillStage : IAsyncDisposable
         await Ready();
         await MakeKey();
         await AddEndpoint();
+        _hot.Put();
         var dying = kill.After is { } after ? KillLater(after) : _program!.Exit(Patience);
         await SendAll(stopAtTrouble: true);
         await dying;
@@ -112,27 +121,25 @@ internal sealed class KillStage : IAsyncDisposable
             await MakeKey();
         if (!await HasEndpoint())
             await AddEndpoint();
+        _hot.Put();
         await SendAll(stopAtTrouble: false);
     }
 
     public async Task<IReadOnlyList<string>> Judge()
     {
         var faults = new List<string>();
-        var delivered = await Until(() => Task.FromResult(_accepted.Values.All(id => Finished(id).Count > 0)));
-        if (!delivered)
-            faults.Add($"only {_accepted.Values.Count(id => Finished(id).Count > 0)} of {Jobs} jobs reached the receiver: {Tail()}");
-        foreach (var id in _accepted.Values)
-            faults.AddRange(JudgeJob(id));
+        if (!await Until(() => Task.FromResult(_accepted.Values.All(id => Told(id).Count > 0) && _hot.IsEmpty)))
+            faults.Add($"only {_accepted.Values.Count(id => Told(id).Count > 0)} of {kill.Requests} requests reached the receiver, {_hot}: {Tail()}");
+        faults.AddRange(_hot.Faults());
+        var jobs = await AllJobs();
+        if (jobs.Count != kill.Requests + kill.Pairs - 1)
+            faults.Add($"{jobs.Count} jobs are stored for {kill.Requests} requests and {kill.Pairs - 1} pairs");
+        await Until(() => Task.FromResult(jobs.All(job => Told(job.GetProperty("id").GetString()!).Count > 0) && Returned().Count > 0));
+        foreach (var job in jobs)
+            faults.AddRange(JudgeJob(job));
+        if (Returned().Select(call => call.Id).Distinct().Count() != 1)
+            faults.Add($"one pair was returned, and {Returned().Count} calls say so");
         faults.AddRange(_receiver.Ledger.Faults());
-        var jobs = await Get("/v1/jobs?limit=200");
-        if (jobs.GetProperty("items").GetArrayLength() is var stored && stored != Jobs)
-            faults.Add($"{stored} jobs are stored for {Jobs} requests");
-        foreach (var job in jobs.GetProperty("items").EnumerateArray())
-        {
-            if (job.GetProperty("status").GetString() != "finished")
-                faults.Add($"job {job.GetProperty("id")} is {job.GetProperty("status")}");
-        }
-
         return faults;
     }
 
@@ -144,17 +151,37 @@ internal sealed class KillStage : IAsyncDisposable
         if (_database is not null)
             await _database.DisposeAsync();
         Directory.Delete(_folder, recursive: true);
+        _hot.Dispose();
     }
 
-    private IEnumerable<string> JudgeJob(string id)
+    private IEnumerable<string> JudgeJob(JsonElement job)
     {
-        var events = Finished(id).Select(call => call.Id).Distinct().Count();
-        if (events > 1)
-            yield return $"job {id} ended {events} times";
+        var id = job.GetProperty("id").GetString()!;
+        if (job.GetProperty("status").GetString() != "finished")
+            yield return $"job {id} is {job.GetProperty("status")}";
+        if (Told(id).Select(call => call.Id).Distinct().Count() is var ends && ends != 1)
+            yield return $"job {id} ended {ends} times";
     }
 
-    private IReadOnlyList<ReceivedCall> Finished(string job) =>
+    private async Task<IReadOnlyList<JsonElement>> AllJobs()
+    {
+        var jobs = new List<JsonElement>();
+        var page = await Get("/v1/jobs?limit=200");
+        jobs.AddRange(page.GetProperty("items").EnumerateArray());
+        while (page.GetProperty("more").GetBoolean())
+        {
+            page = await Get($"/v1/jobs?limit=200&cursor={page.GetProperty("cursor").GetString()}");
+            jobs.AddRange(page.GetProperty("items").EnumerateArray());
+        }
+
+        return jobs;
+    }
+
+    private IReadOnlyList<ReceivedCall> Told(string job) =>
         [.. _receiver.Calls.Where(call => call.Text.Contains($"\"id\":\"{job}\"", StringComparison.Ordinal))];
+
+    private IReadOnlyList<ReceivedCall> Returned() =>
+        [.. _receiver.Calls.Where(call => call.Text.Contains("\"type\":\"drop.returned\"", StringComparison.Ordinal))];
 
     private void Start(string? failAt)
     {
@@ -165,6 +192,9 @@ internal sealed class KillStage : IAsyncDisposable
             ["CapPrep__Access__ManageKey"] = _key,
             ["CapPrep__DataFolder"] = Path.Combine(_folder, "data"),
             ["CapPrep__Http__ManagementUrl"] = "off",
+            ["CapPrep__HotFolders__0__Root"] = _hot.Root,
+            ["CapPrep__HotFolders__0__QuietSeconds"] = "1",
+            ["CapPrep__HotFolders__0__ScanSeconds"] = "1",
             ["CapPrep__Workers__LeaseSeconds"] = "5",
             ["CapPrep__Webhooks__AllowedNetworks"] = "127.0.0.0/8",
             ["CapPrep__Webhooks__TimeoutSeconds"] = "2",
@@ -197,7 +227,7 @@ internal sealed class KillStage : IAsyncDisposable
 
     private async Task SendAll(bool stopAtTrouble)
     {
-        for (var i = 0; i < Jobs; i++)
+        for (var i = 0; i < kill.Requests; i++)
         {
             var key = $"kill-{i}";
             if (_accepted.ContainsKey(key))
@@ -250,7 +280,7 @@ internal sealed class KillStage : IAsyncDisposable
 
     private async Task AddEndpoint()
     {
-        using var body = new StringContent($$"""{"url":"{{_receiver.Address}}","types":["job.finished","job.failed"]}""", Encoding.UTF8, "application/json");
+        using var body = new StringContent($$"""{"url":"{{_receiver.Address}}","types":["job.finished","job.failed","drop.returned"]}""", Encoding.UTF8, "application/json");
         using var answer = await _client.PostAsync(new Uri(_address, "/v1/webhooks"), body);
         if (answer.StatusCode != HttpStatusCode.Created)
             throw new InvalidOperationException(await answer.Content.ReadAsStringAsync());

@@ -23,5 +23,10 @@ public static class Campaigns
             "Kills the service at every named checkpoint and at random; nothing is lost, nothing happens twice.",
             1000,
             KillCampaign.Run),
+        new(
+            "orders",
+            "Prepares random designs; every proposed tape keeps colors, layers and needle points, and its order when sent again.",
+            2000,
+            OrderCampaign.Run),
     ];
 }

@@ -25,10 +25,6 @@ public readonly record struct Box(int Left, int Bottom, int Right, int Top)
     public bool Contains(TapePoint point) =>
         point.X >= Left && point.X <= Right && point.Y >= Bottom && point.Y <= Top;
 
-    /// <summary>The two have at least a point in common.</summary>
-    public bool Meets(Box other) =>
-        Left <= other.Right && other.Left <= Right && Bottom <= other.Top && other.Bottom <= Top;
-
     public Box Shift(int dx, int dy) => new(Left + dx, Bottom + dy, Right + dx, Top + dy);
 
     /// <summary>The same box in millimeters.</summary>

@@ -1,4 +1,5 @@
 using System.Numerics;
+using CapPrep.Engine.Measures;
 
 namespace CapPrep.Engine.Pieces;
 
@@ -121,6 +122,13 @@ public sealed class Cover
             }
         }
     }
+
+    /// <summary>
+    /// Threads in two boxes can share a cell: also where the boxes lie apart by less than a cell.
+    /// </summary>
+    internal static bool CanShare(Box one, Box other) =>
+        CellOf(one.Left) <= CellOf(other.Right) && CellOf(other.Left) <= CellOf(one.Right)
+        && CellOf(one.Bottom) <= CellOf(other.Top) && CellOf(other.Bottom) <= CellOf(one.Top);
 
     private ReadOnlySpan<ulong> Part(int row, in CellBox part) =>
         Row(row).Slice(part.LeftWord - Cells.LeftWord, part.Words);

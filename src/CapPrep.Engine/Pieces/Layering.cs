@@ -22,7 +22,7 @@ internal sealed class Layering
         {
             for (var after = before + 1; after < _layers.Count; after++)
             {
-                if (!_layers[before].Box.Meets(_layers[after].Box))
+                if (!Cover.CanShare(_layers[before].Box, _layers[after].Box))
                     continue;
                 tests += 1 + _layers[before].Ways.Count + _layers[after].Ways.Count;
                 if (tests > ReadingBounds.PairTests)

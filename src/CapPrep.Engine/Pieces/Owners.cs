@@ -22,7 +22,7 @@ internal static class Owners
         var meetings = 0;
         foreach (var section in sections.Where(section => section.Role is SpanRole.Underlay or SpanRole.HiddenTravel))
         {
-            var over = areas.FindAll(area => area.Interval.First > section.Interval.Last && area.Box.Meets(section.Box));
+            var over = areas.FindAll(area => area.Interval.First > section.Interval.Last && Cover.CanShare(area.Box, section.Box));
             meetings += over.Count;
             if (meetings > ReadingBounds.Meetings)
                 return false;

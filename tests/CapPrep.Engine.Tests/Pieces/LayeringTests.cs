@@ -22,6 +22,18 @@ public sealed class LayeringTests
             reading.MustFollow[0].ShouldBe(new MustFollow(0, 1, MustFollowReason.Overlap, 0.25));
     }
 
+    /// <summary>At 0.2 and 0.4 mm the lines lie in cell rows 0 and 1, at 0.3 and 0.4 mm both in row 1.</summary>
+    [Theory]
+    [InlineData(2, 0)]
+    [InlineData(3, 1)]
+    public void Lines_in_one_row_of_cells_overlap_though_their_boxes_lie_apart(int row, int pairs)
+    {
+        var reading = Read.Of(new Draft().Run(25, Read.At(0, row), Read.At(100, row)).ColorStop()
+            .Move(Read.At(0, 4)).Run(25, Read.At(0, 4), Read.At(100, 4)));
+
+        reading.MustFollow.Count.ShouldBe(pairs);
+    }
+
     [Fact]
     public void One_thread_may_cross_itself_in_a_few_cells()
     {

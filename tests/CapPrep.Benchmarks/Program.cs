@@ -1,13 +1,25 @@
 using System.Globalization;
 using BenchmarkDotNet.Running;
 using CapPrep.TestKit.Campaigns;
+using CapPrep.TestKit.Documents;
 
 return args switch
 {
+    ["digests", .. var culture] => PrintDigests(culture),
     ["campaign", "list"] => List(),
     ["campaign", var name, .. var rest] => await Run(name, rest),
     _ => Measure(args),
 };
+
+static int PrintDigests(string[] culture)
+{
+    if (culture is [var name])
+        CultureInfo.CurrentCulture = CultureInfo.CurrentUICulture = CultureInfo.GetCultureInfo(name);
+    Console.WriteLine($"{CultureInfo.CurrentCulture.Name} writes {1.5:0.0}");
+    foreach (var line in Digests.Lines())
+        Console.WriteLine(line);
+    return 0;
+}
 
 static int List()
 {

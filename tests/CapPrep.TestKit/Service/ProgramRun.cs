@@ -34,9 +34,16 @@ public sealed class ProgramRun : IDisposable
     public int ProcessId => _process.Id;
 
     /// <summary>Starts the program of this build; environment entries are added to the present ones.</summary>
-    public static ProgramRun Start(string folder, IReadOnlyDictionary<string, string> environment, params string[] args)
+    public static ProgramRun Start(string folder, IReadOnlyDictionary<string, string> environment, params string[] args) =>
+        Start(Executable("CapPrep.Service", "capprep"), folder, environment, args);
+
+    /// <summary>Starts the program of campaigns and digests of this build.</summary>
+    public static ProgramRun StartBenchmarks(IReadOnlyDictionary<string, string> environment, params string[] args) =>
+        Start(Executable("CapPrep.Benchmarks", "CapPrep.Benchmarks"), Repository.Root, environment, args);
+
+    private static ProgramRun Start(string program, string folder, IReadOnlyDictionary<string, string> environment, string[] args)
     {
-        var start = new ProcessStartInfo(Executable(), args)
+        var start = new ProcessStartInfo(program, args)
         {
             WorkingDirectory = folder,
             RedirectStandardOutput = true,
@@ -86,10 +93,10 @@ public sealed class ProgramRun : IDisposable
             _output.AppendLine(line);
     }
 
-    private static string Executable()
+    private static string Executable(string project, string program)
     {
-        var name = OperatingSystem.IsWindows() ? "capprep.exe" : "capprep";
+        var name = OperatingSystem.IsWindows() ? program + ".exe" : program;
         var configuration = Path.GetFileName(AppContext.BaseDirectory.TrimEnd(Path.DirectorySeparatorChar));
-        return Path.Combine(Repository.Root, ".artifacts", "bin", "CapPrep.Service", configuration, name);
+        return Path.Combine(Repository.Root, ".artifacts", "bin", project, configuration, name);
     }
 }

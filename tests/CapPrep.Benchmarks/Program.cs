@@ -1,13 +1,22 @@
 using System.Globalization;
 using BenchmarkDotNet.Running;
 using CapPrep.TestKit.Campaigns;
+using CapPrep.TestKit.Documents;
 
 return args switch
 {
+    ["digests"] => PrintDigests(),
     ["campaign", "list"] => List(),
     ["campaign", var name, .. var rest] => await Run(name, rest),
     _ => Measure(args),
 };
+
+static int PrintDigests()
+{
+    foreach (var line in Digests.Lines())
+        Console.WriteLine(line);
+    return 0;
+}
 
 static int List()
 {

@@ -1,8 +1,13 @@
+using CapPrep.Engine.Measures;
+
 namespace CapPrep.Engine.Pieces;
 
 /// <summary>Finds the pairs of elements whose order may not change.</summary>
 internal sealed class Layering
 {
+    // Of a cell, in tape units, rounded up.
+    private const int CellWidth = 3;
+
     private readonly IReadOnlyList<Layer> _layers;
     private readonly List<MustFollow> _pairs = [];
 
@@ -22,7 +27,7 @@ internal sealed class Layering
         {
             for (var after = before + 1; after < _layers.Count; after++)
             {
-                if (!_layers[before].Box.Meets(_layers[after].Box))
+                if (!WithCells(_layers[before].Box).Meets(_layers[after].Box))
                     continue;
                 tests += 1 + _layers[before].Ways.Count + _layers[after].Ways.Count;
                 if (tests > ReadingBounds.PairTests)
@@ -34,6 +39,9 @@ internal sealed class Layering
 
         return true;
     }
+
+    /// <summary>Boxes that do not meet may still share the cells at their edges.</summary>
+    private static Box WithCells(Box box) => new(box.Left - CellWidth, box.Bottom - CellWidth, box.Right + CellWidth, box.Top + CellWidth);
 
     private static (MustFollowReason Reason, int Cells)? Reason(Layer before, Layer after)
     {

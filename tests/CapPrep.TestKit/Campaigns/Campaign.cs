@@ -23,5 +23,10 @@ public static class Campaigns
             "Kills the service at every named checkpoint and at random; nothing is lost, nothing happens twice.",
             1000,
             KillCampaign.Run),
+        new(
+            "orders",
+            "Orders designs made by chance; never a color more, nothing lost, and what was written is left alone.",
+            2000,
+            OrderCampaign.Run),
     ];
 }

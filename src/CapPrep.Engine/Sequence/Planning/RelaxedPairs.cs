@@ -11,8 +11,6 @@ internal static class RelaxedPairs
         .. from one in reading.Elements
            from other in reading.Elements.Skip(one.Index + 1)
            where one.Thread == other.Thread && precedence.IsFree(one.Index, other.Index)
-               && one.Box.Left <= other.Box.Right && other.Box.Left <= one.Box.Right
-               && one.Box.Bottom <= other.Box.Top && other.Box.Bottom <= one.Box.Top
                && Layers.Count(sameThread: true, one.Cover.Shared(other.Cover), Math.Min(one.Cover.Area, other.Cover.Area))
            select new RelaxedPair(one.Index, other.Index),
     ];

@@ -8,7 +8,7 @@ using CapPrep.Engine.Trade;
 
 namespace CapPrep.Drawing.Proofs;
 
-/// <summary>The margin of a proof: the findings in their order of cost, then the threads.</summary>
+/// <summary>The margin of a proof: the findings in their order of cost, both sew orders, then the threads.</summary>
 internal sealed class ProofMargin(SheetPad pad, SheetWords words, Preparation preparation, ThreadInks inks)
 {
     public const int MostFindings = 7;
@@ -39,9 +39,12 @@ internal sealed class ProofMargin(SheetPad pad, SheetWords words, Preparation pr
     public void Lay(SheetBox box)
     {
         var threads = Caption + ((ThreadRows + (inks.Blocks > Threads ? 1 : 0)) * ThreadHeight);
-        var findings = box.TopPart(box.Height - threads - 200);
+        var orders = OrderPanels.AreOwed(preparation) ? OrderPanels.Height + 200 : 0;
+        var findings = box.TopPart(box.Height - threads - orders - 200);
         pad.Group(words["group.findings"], null, () => Findings(findings));
-        pad.Group(words["group.threads"], null, () => ThreadList(box.Below(findings.Height + 200)));
+        if (orders > 0)
+            pad.Group(words["group.orders"], null, () => new OrderPanels(pad, words, preparation).Lay(box.Below(findings.Height + 200).TopPart(OrderPanels.Height)));
+        pad.Group(words["group.threads"], null, () => ThreadList(box.Below(findings.Height + orders + 200)));
     }
 
     private void Findings(SheetBox box)
@@ -82,7 +85,7 @@ internal sealed class ProofMargin(SheetPad pad, SheetWords words, Preparation pr
     }
 
     private IEnumerable<string> Lines(Finding finding) =>
-        new[] { finding.Message, words.Remedy(finding) }.OfType<string>();
+        new[] { finding.Message, finding.State == FindingState.Solved ? null : words.Remedy(finding) }.OfType<string>();
 
     private void ThreadList(SheetBox box)
     {

@@ -65,4 +65,7 @@ internal sealed record Report(IReadOnlyList<Occurrence> WorstFirst, AppliedLimit
     internal double Measured => Worst.Measured ?? 0;
 
     internal double LimitValue => Limit.Value ?? 0;
+
+    /// <summary>Those that pass the limit of the worst one; the others pass only milder ones.</summary>
+    internal IReadOnlyList<Occurrence> AsBad => [.. WorstFirst.Where(one => one.Measured > LimitValue)];
 }

@@ -5,10 +5,6 @@ namespace CapPrep.Engine.Losses;
 /// <summary>Cells of 0.25 mm with the spans whose thread lies in them, the lowest first.</summary>
 internal sealed class PaintedCells
 {
-    // In quarters of a tape unit, so that a cell of 2.5 tape units is whole.
-    private const int Quarters = 4;
-    private const int CellQuarters = 10;
-
     private readonly int _left;
     private readonly int _bottom;
     private readonly int _columns;
@@ -39,17 +35,28 @@ internal sealed class PaintedCells
     /// <summary>Cells of a span.</summary>
     internal int AreaOf(int span) => _area[span];
 
-    /// <summary>Adds the thread from one place to another, on top; a span is painted in one go.</summary>
+    /// <summary>Adds the thread from one place to another, on top, where its span does not lie yet.</summary>
     internal void Line(TapePoint from, TapePoint to, int span)
     {
         foreach (var cell in CellsOf(from, to))
         {
-            if (_top[cell] >= 0 && _layers[_top[cell]].Span == span)
+            if (Holds(cell, span))
                 continue;
             _layers.Add(new(span, _top[cell]));
             _top[cell] = _layers.Count - 1;
             _area[span]++;
         }
+    }
+
+    private bool Holds(int cell, int span)
+    {
+        for (var layer = _top[cell]; layer >= 0; layer = _layers[layer].Below)
+        {
+            if (_layers[layer].Span == span)
+                return true;
+        }
+
+        return false;
     }
 
     /// <summary>What lies in these cells is not compared.</summary>
@@ -70,28 +77,24 @@ internal sealed class PaintedCells
         return [.. spans];
     }
 
-    /// <summary>Every cell that a straight way enters, looked at once per tape unit.</summary>
+    /// <summary>One cell for each step along the longer side of the way, the same in either sense.</summary>
     private IEnumerable<int> CellsOf(TapePoint from, TapePoint to)
     {
-        var way = to - from;
-        var steps = Math.Max(1, way.Reach);
-        var last = -1;
+        var (ax, ay, bx, by) = (CellOf(from.X), CellOf(from.Y), CellOf(to.X), CellOf(to.Y));
+        if (bx < ax || (bx == ax && by < ay))
+            (ax, ay, bx, by) = (bx, by, ax, ay);
+        var (wide, high) = (bx - ax, Math.Abs(by - ay));
+        var (steps, aside) = (Math.Max(wide, high), Math.Min(wide, high));
         for (var step = 0; step <= steps; step++)
         {
-            var cell = IndexOf((from.X * Quarters) + Share(way.X, step, steps), (from.Y * Quarters) + Share(way.Y, step, steps));
-            if (cell != last)
-                yield return cell;
-            last = cell;
+            var turned = steps == 0 ? 0 : ((step * aside) + steps - 1 - (steps / 2)) / steps;
+            var (x, y) = high > wide ? (turned, step) : (step, turned);
+            yield return ((ay + (by < ay ? -y : y) - _bottom) * _columns) + ax + x - _left;
         }
     }
 
-    private static int Share(int way, int step, int steps) => (int)((long)way * Quarters * step / steps);
-
-    private int IndexOf(int x, int y) => ((FloorOf(y) - _bottom) * _columns) + FloorOf(x) - _left;
-
-    private static int CellOf(int position) => FloorOf(position * Quarters);
-
-    private static int FloorOf(int quarters) => quarters >= 0 ? quarters / CellQuarters : -((CellQuarters - 1 - quarters) / CellQuarters);
+    /// <summary>floor(position / 2.5).</summary>
+    private static int CellOf(int position) => position >= 0 ? position * 2 / 5 : -((4 - (position * 2)) / 5);
 
     private readonly record struct Layer(int Span, int Below);
 }

@@ -42,8 +42,12 @@ internal static class Summaries
 
     private static string ReturnLead(Judgment judgment, IReadOnlyList<Finding> holds)
     {
-        var desk = judgment.Verdict == Verdict.ReturnToOrderDesk ? "order desk" : "digitizer";
-        return Sentences.Fit([$"Do not sew: {Figure.Count(holds.Count, "point")} for the {desk}.", .. holds.Select(hold => hold.Message)]);
+        var (desk, asks) = judgment.Verdict == Verdict.ReturnToOrderDesk
+            ? ("order desk", Asks.ReturnToOrderDesk)
+            : ("digitizer", Asks.ReturnToDigitizer);
+        Finding[] own = [.. holds.Where(hold => hold.Asks == asks)];
+        Finding[] told = own.Length > 0 ? own : [.. holds];
+        return Sentences.Fit([$"Do not sew: {Figure.Count(told.Length, "point")} for the {desk}.", .. told.Select(hold => hold.Message)]);
     }
 
     /// <summary>What one of the actors is asked to do about the holds.</summary>

@@ -36,11 +36,14 @@ internal sealed class RetentionLoop(IServiceScopeFactory scopes, Settings settin
 
     private static Func<AppDb, IQueryable<Target>> OldDocuments(DateTimeOffset now) => db => db.JobDocuments
         .Where(link => link.Expires != null && link.Expires <= now)
-        .Select(link => new Target(link.Shop, link.Job))
-        .Distinct();
+        .Select(link => new { link.Shop, link.Job })
+        .Distinct()
+        .OrderBy(link => link.Job)
+        .Select(link => new Target(link.Shop, link.Job));
 
     private static Func<AppDb, IQueryable<Target>> OldJobs(DateTimeOffset before) => db => db.Jobs
         .Where(job => job.Received < before && (job.Status == JobStatus.Finished || job.Status == JobStatus.Failed))
+        .OrderBy(job => job.Id)
         .Select(job => new Target(job.Shop, job.Id));
 
     /// <summary>Works through the targets, each in a scope of its own; ends when a portion was not full.</summary>

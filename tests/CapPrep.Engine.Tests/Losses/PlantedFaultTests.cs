@@ -24,7 +24,7 @@ public sealed class PlantedFaultTests
         }),
         ["an element comes before the one it must follow"] = ("MustFollow", Case.Right with { Plan = Case.Right.Plan with { MustFollow = [(4, 3)] } }),
         ["two needles are exchanged"] = ("Threads", Case.Right with { NeedlePlan = Case.Needles((1, 4), (2, 6)) }),
-        ["the whole tape lies one unit aside"] = ("Sequence Penetrations TopView Counts", Case.Right with
+        ["the whole tape lies one unit aside"] = ("Sequence Penetrations Counts", Case.Right with
         {
             Spoil = moves => moves.Select((move, i) => i == moves.Count - 1 ? move : move with { To = move.To + new TapePoint(1, 0) }),
         }),
@@ -35,7 +35,7 @@ public sealed class PlantedFaultTests
         ["a new cut has no tie"] = ("Ties", Case.Right with { Plan = WithoutTies() }),
         ["two elements are joined across 2 mm"] = ("Sequence Stitches Counts", Case.Right with { Spoil = JoinedAtFirstCut }),
         ["the header announces another count"] = ("Counts", Case.Right with { SpoilFile = WrongHeader }),
-        ["an element is sewn backward"] = ("Sequence Stitches TopView", Case.Right with { Spoil = Backward }),
+        ["an element is sewn backward"] = ("Sequence Stitches", Case.Right with { Spoil = Backward }),
         ["the needle travels outside the field"] = ("Machine", Case.Right with { Spoil = Astray }),
     };
 

@@ -17,6 +17,8 @@ public sealed class ReadingProperties
     private static readonly Gen<(int Kind, int X, int Y, int Size, int Join)> Figure =
         Gen.Select(Gen.Int[0, 5], Gen.Int[-300, 300], Gen.Int[-300, 300], Gen.Int[20, 160], Gen.Int[0, 3]);
 
+    private const int FixedDesigns = 60;
+
     private static readonly Gen<(int, int, int, int, int)[]> Design = Figure.Array[1, 14];
 
     [Fact]
@@ -113,21 +115,17 @@ public sealed class ReadingProperties
     public void Elements_cut_apart_read_back_as_the_same_elements()
     {
         var (same, all) = (0, 0);
-        Design.Sample(
-            figures =>
-            {
-                var stitches = Read.Stitches(Drafted(figures));
-                var reading = DesignReader.Read(stitches);
-                var again = Read.Of(CutApart(stitches, reading), threadOfBlock: null);
-                all += reading.Elements.Count;
-                same += reading.Elements.Count(element => again.Elements.Any(other =>
-                    other.Penetrations == element.Penetrations && other.Box == element.Box && other.Kind == element.Kind));
-            },
-            iter: 60,
-            seed: Seed,
-            threads: 1);
+        for (var number = 0; number < FixedDesigns; number++)
+        {
+            var stitches = Read.Stitches(RandomDesign.Of(number, most: 14).Draft);
+            var reading = DesignReader.Read(stitches);
+            var again = Read.Of(CutApart(stitches, reading), threadOfBlock: null);
+            all += reading.Elements.Count;
+            same += reading.Elements.Count(element => again.Elements.Any(other =>
+                other.Penetrations == element.Penetrations && other.Box == element.Box && other.Kind == element.Kind));
+        }
 
-        ((double)same / all).ShouldBeGreaterThanOrEqualTo(0.99);
+        ((double)same / all).ShouldBeGreaterThanOrEqualTo(0.997);
     }
 
     private static DesignReading Of(IReadOnlyList<TapeMove> moves)

@@ -40,7 +40,7 @@ public sealed class SameBytesTests
     [Fact]
     public void The_digests_are_those_of_this_version_of_the_engine()
     {
-        var kept = Path.Combine(Repository.Root, "tests", "CapPrep.Service.Tests", "Results", $"digests-{EngineVersion.Current}.txt");
+        var kept = Path.Combine(Repository.Root, "tests", "CapPrep.Service.Tests", "Results", "Digests", $"{EngineVersion.Current}.txt");
         if (Environment.GetEnvironmentVariable("CAPPREP_ACCEPT") == "1")
         {
             Environment.GetEnvironmentVariable("CI").ShouldNotBe("true", "what was looked at is never refreshed in CI");

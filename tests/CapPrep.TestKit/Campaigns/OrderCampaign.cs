@@ -26,6 +26,7 @@ public static class OrderCampaign
                 ("designs", Text(cases.Count)),
                 ("proposed", Text(cases.Count(one => one.IsProposed))),
                 ("proposed and used", Text(cases.Count(one => one.IsUsed))),
+                ("proposed and settled", Text(cases.Count(one => one.IsSettled))),
                 ("used, and ordered anew when read again", Text(cases.Count(one => one.IsUsed && one.IsMoved))),
                 ("not used, and ordered anew when read again", Text(cases.Count(one => !one.IsUsed && one.IsMoved))),
                 ("elements", Text(cases.Sum(one => one.Elements))),
@@ -51,9 +52,10 @@ public static class OrderCampaign
             {
                 IsProposed = true,
                 IsUsed = first.Order!.Used == UsedOrder.Proposed,
+                IsSettled = first.IsSettled,
                 IsMoved = again.Used == UsedOrder.Proposed,
                 Again = string.Create(CultureInfo.InvariantCulture, $"{Sum(again.Received):0.000} to {Sum(again.Proposed):0.000}, {first.Order.Order.Count} elements, then {again.Order.Count}"),
-                Faults = OrderPromises.Broken(tape, first),
+                Faults = [.. OrderPromises.Broken(tape, first), .. OrderPromises.Moved(first, again)],
             };
         }
         catch (EngineFaultException fault)
@@ -77,6 +79,9 @@ public sealed record OrderCase
 
     /// <summary>It was the order to sew.</summary>
     public bool IsUsed { get; init; }
+
+    /// <summary>The engine itself found the written tape to stay as it is.</summary>
+    public bool IsSettled { get; init; }
 
     /// <summary>The written tape, sent again, would be put in another order once more.</summary>
     public bool IsMoved { get; init; }

@@ -29,6 +29,13 @@ public static class OrderPromises
         return StarterShop.Prepare(preparation.ProposedTape!, ticket with { Threads = [.. threads] });
     }
 
+    /// <summary>A settled proposal, sent again as a tape of its own, keeps its order.</summary>
+    public static IEnumerable<string> Moved(Preparation first, SewOrder again)
+    {
+        if (first.IsSettled && again.Used == UsedOrder.Proposed)
+            yield return "a settled order is changed again";
+    }
+
     private static IEnumerable<string> Clauses(Preparation preparation)
     {
         var clauses = preparation.LossCheck?.Clauses ?? [];

@@ -23,10 +23,10 @@ public sealed class RandomDesign
     private readonly Chance _chance;
     private readonly Draft _draft = new();
 
-    private RandomDesign(int number)
+    private RandomDesign(int number, int most)
     {
         _chance = new(unchecked(Seed + ((ulong)number << 20)));
-        var figures = _chance.From(5, 60);
+        var figures = _chance.From(5, most);
         Blocks = Math.Min(_chance.From(1, 8), figures);
         IsTied = _chance.In100(60);
         Spools = _chance.In100(25) ? _chance.From(1, Blocks) : Blocks;
@@ -50,7 +50,9 @@ public sealed class RandomDesign
 
     private bool IsTied { get; }
 
-    public static RandomDesign Of(int number) => new(number);
+    /// <param name="number">Any.</param>
+    /// <param name="most">Most figures, at least 5.</param>
+    public static RandomDesign Of(int number, int most = 60) => new(number, most);
 
     private void Sew(int figure, bool isNewBlock)
     {

@@ -38,8 +38,12 @@ internal static class Density
         return HoleMap.Of(subject, spans, point => !foam.Contains(subject.Stitches.Block[point]));
     }
 
-    private static string Say(Report report) =>
-        $"{Figure.Count(report.WorstFirst.Count, "spot has", "spots have")} up to {Figure.Plain(report.Measured, 1)} needle holes per square millimeter; at most {Figure.Plain(report.LimitValue, 1)} are wanted.";
+    private static string Say(Report report)
+    {
+        var milder = report.WorstFirst.Count - report.AsBad.Count;
+        var says = $"{Figure.Count(report.AsBad.Count, "spot has", "spots have")} up to {Figure.Plain(report.Measured, 1)} needle holes per square millimeter; at most {Figure.Plain(report.LimitValue, 1)} are wanted.";
+        return milder == 0 ? says : $"{says} {Figure.Count(milder, "more spot is", "more spots are")} dense, but less.";
+    }
 
     private static Place PlaceOf(Subject subject, HoleMap map, DenseSpot spot)
     {

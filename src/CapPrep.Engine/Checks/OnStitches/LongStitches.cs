@@ -24,7 +24,7 @@ internal static class LongStitches
     }
 
     private static string Say(Report report) =>
-        $"{Figure.Count(report.WorstFirst.Sum(one => one.Times), "stitch is", "stitches are")} too long, the longest {Figure.Mm(report.Measured)}; at most {Figure.Mm(report.LimitValue)} is wanted.";
+        $"{Figure.Count(report.WorstFirst.Sum(one => one.Times), "stitch is", "stitches are")} long, the longest {Figure.Mm(report.Measured)}; at most {Figure.Mm(report.LimitValue)} is wanted.";
 
     private sealed class Steps(Subject subject, RuleInForce rule)
     {

@@ -79,7 +79,7 @@ public sealed class LongStitchTests
 
         finding.Count.ShouldBe(3);
         finding.Measured.ShouldBe(new Quantity(9, "mm"));
-        finding.Message.ShouldBe("3 stitches are too long, the longest 9 mm; at most 7 mm is wanted.");
+        finding.Message.ShouldBe("3 stitches are long, the longest 9 mm; at most 7 mm is wanted.");
         finding.Limit.Source!.Row.ShouldBe("L23");
         finding.Places.Select(place => place.Stitches).ShouldBe([new StitchRange(11, 13), new StitchRange(29, 30)]);
         finding.Places[0].BoxMm.ShouldBe(new BoxMm(12.5, 13, 12.5, 29));

@@ -74,7 +74,7 @@ public sealed class DemoTests : IDisposable
     public async Task Without_once_it_stays_up_says_how_to_ask_it_and_ends_well_when_it_is_stopped()
     {
         using var run = ProgramRun.Start(_folder, Own(), "demo");
-        for (var tries = 0; tries < 600 && !run.Output.Contains("Ctrl+C", StringComparison.Ordinal); tries++)
+        for (var tries = 0; tries < 2400 && !run.Output.Contains("Ctrl+C", StringComparison.Ordinal); tries++)
             await Task.Delay(50, TestContext.Current.CancellationToken);
 
         run.HasExited.ShouldBeFalse();

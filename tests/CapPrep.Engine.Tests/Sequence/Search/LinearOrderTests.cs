@@ -109,6 +109,31 @@ public sealed class LinearOrderTests
         problem.CostOf([.. order.Reverse()]).ShouldBe(60 - cost);
     }
 
+    /// <summary>Each two letters cost the same in the one order or the other: so whatever the order, it and its reverse cost sixty.</summary>
+    [Fact]
+    public void All_pairs_of_the_wall_cost_sixty_both_ways_together() => KnownOrders.Total(KnownOrders.CapGrid()).ShouldBe(60);
+
+    /// <summary>ESC07 of the public library TSPLIB, whose best value it lists as 2125; ideals and orders were counted by trying every subset and every order.</summary>
+    [Fact]
+    public void The_pairs_of_a_public_sequential_ordering_problem_are_kept()
+    {
+        (int Before, int After)[] pairs =
+        [
+            .. from after in Enumerable.Range(0, 9)
+               from before in Enumerable.Range(0, 9)
+               where KnownOrders.Esc07[after, before] < 0
+               select (before, after),
+        ];
+        var precedence = Precedence.Of(9, pairs);
+
+        var orders = AllOrders.Of(9, pairs).ToList();
+
+        Ideals.Of(precedence, most: 1000).ShouldNotBeNull().Count.ShouldBe(42);
+        orders.Min(order => order.Zip(order.Skip(1)).Sum(step => KnownOrders.Esc07[step.First, step.Second])).ShouldBe(2125);
+        orders.ShouldAllBe(order => Problems.Linear(KnownOrders.Esc07, pairs).Allows(order));
+        orders.Count.ShouldBe(252);
+    }
+
     /// <summary>Ideals and linear extensions of small partial orders; standard values of combinatorics.</summary>
     [Theory]
     [InlineData("antichain of 5", 32, 120)]

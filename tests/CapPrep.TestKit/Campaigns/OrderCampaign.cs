@@ -14,6 +14,7 @@ public static class OrderCampaign
     public static Task<CampaignReport> Run(int count, Action<string> say)
     {
         var faults = new List<string>();
+        var restless = new List<string>();
         var (changed, used, settled, kept) = (0, 0, 0, 0);
         for (var seed = 1; seed <= count; seed++)
         {
@@ -27,6 +28,8 @@ public static class OrderCampaign
                 changed++;
                 used += preparation.Order!.Used == UsedOrder.Proposed ? 1 : 0;
                 settled += preparation.IsSettled ? 1 : 0;
+                if (preparation is { Order.Used: UsedOrder.Proposed, IsSettled: false })
+                    restless.Add(Text(seed));
                 if (preparation is not { Order.Used: UsedOrder.Proposed, IsSettled: true })
                     continue;
                 if (Prepared.Of(proposed).Order!.Used == UsedOrder.Received)
@@ -47,6 +50,7 @@ public static class OrderCampaign
                 ("another order proposed", Text(changed)),
                 ("used", Text(used)),
                 ("settled after one round", Text(settled)),
+                ("used and not settled", string.Join(' ', restless)),
                 ("used, settled, and left alone when sent again", Text(kept)),
             ],
             faults));

@@ -72,7 +72,7 @@ public static class CapPrepper
     /// <summary>Of the received tape, and which of them the written one still has.</summary>
     private static IReadOnlyList<Finding> FindingsOf(Subject received, Ordering? ordering, SewTape? written)
     {
-        var judged = received.With(ordering?.Order.ReceivedRules);
+        var judged = received.With(ordering?.ReceivedRules);
         var sewnOrder = ordering is { Proposed: not null } && ordering.Proposed == written ? ordering.Order.ProposedRules : judged.OrderRules;
         return FindingList.Of(
             Inspector.Inspect(judged),

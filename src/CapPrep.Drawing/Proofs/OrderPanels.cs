@@ -56,9 +56,10 @@ internal sealed class OrderPanels(SheetPad pad, SheetWords words, Preparation pr
         ("trims", Text(figures.Trims)),
         ("stops", Text(figures.ColorChanges)));
 
-    /// <summary>The moves that go farthest, by place in the received and in the proposed order.</summary>
+    /// <summary>Of every reason the move that goes farthest, by place in the received and in the proposed order.</summary>
     private string Moves() => string.Join("; ", preparation.Order!.Moves
         .OrderByDescending(move => Math.Abs(move.From - move.To))
+        .DistinctBy(move => move.Because)
         .Take(MostMoves)
         .Select(move => words.Say("proof.orderMove", ("from", Text(move.From + 1)), ("to", Text(move.To + 1)), ("because", move.Because))));
 

@@ -36,6 +36,7 @@ internal static class Inspector
         OrderChecks.TaglineFirst,
         OrderChecks.BottomUp,
         OrderChecks.CenterOut,
+        OrderChecks.NotSettled,
         CutOff.Check,
         .. Quirks.Checks,
     ];

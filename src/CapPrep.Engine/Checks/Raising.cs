@@ -68,9 +68,14 @@ internal static class Raising
     private static RuleRemedy FilledIn(RuleRemedy remedy, AppliedLimit limit) => remedy with
     {
         Message = remedy.Message
-            .Replace("{limit}", limit.Value is { } value ? Figure.Plain(value, 2) : "", StringComparison.Ordinal)
+            .Replace("{limit}", limit.Value is { } value ? Figure.Plain(Safe(value, limit), 2) : "", StringComparison.Ordinal)
             .Replace("{unit}", limit.Unit, StringComparison.Ordinal),
     };
+
+    /// <summary>Lengths to 0.1 mm as the sentences say them, on the good side of the limit.</summary>
+    private static double Safe(double value, AppliedLimit limit) => limit.Unit != "mm" ? value
+        : limit.Is == LimitIs.AtLeast ? Math.Ceiling(Math.Round(value * 10, 3)) / 10
+        : Math.Floor(Math.Round(value * 10, 3)) / 10;
 
     private static Quantity Rounded(double value, string unit) =>
         new(Math.Round(value, Decimals(unit), MidpointRounding.AwayFromZero), unit);

@@ -2,6 +2,7 @@ using CapPrep.Engine.Checks;
 using CapPrep.Engine.Sequence.Planning;
 using CapPrep.Engine.Tapes;
 using CapPrep.Engine.Tickets;
+using CapPrep.Engine.Trade;
 
 namespace CapPrep.Engine.Sequence;
 
@@ -14,6 +15,11 @@ internal sealed record Ordering(SewOrder Order, SewTape? Proposed, int Rounds, b
 {
     // Beyond so many elements another round takes longer than it is worth.
     private const int MostElementsToSettle = 600;
+
+    /// <summary>What is to be said of the received order, and of a new one that would change again.</summary>
+    internal IReadOnlyList<OrderRuleResult> ReceivedRules => Order.Used == UsedOrder.Proposed && !IsSettled
+        ? [.. Order.ReceivedRules, new(OrderRuleIds.NotSettled, Severity.Note, 0, HeldBy.Nothing, [])]
+        : Order.ReceivedRules;
 
     /// <summary>Null for a design that lies on no cap or could only be read coarsely.</summary>
     internal static Ordering? Of(Subject received, string label)

@@ -42,6 +42,8 @@ internal static class RuleCases
         ["order.bottom-up_fail"] = Job.Clean with { Tape = Sewn.Trimmed(Sewn.Top, Sewn.Middle, Sewn.Base) },
         ["order.center-out_pass"] = Job.Clean with { Tape = Sewn.Trimmed(Sewn.Center, Sewn.Right, Sewn.Left) },
         ["order.center-out_fail"] = Job.Clean with { Tape = Sewn.Trimmed(Sewn.Left, Sewn.Right, Sewn.Center) },
+        ["order.not-settled_pass"] = Job.Clean with { Tape = Sewn.Trimmed(Sewn.Top, Sewn.Middle, Sewn.Base) },
+        ["order.not-settled_fail"] = Job.Clean with { Tape = RandomDesign.Of(1440).Draft.ToTape("TEST") },
         ["stitch.short_pass"] = Job.Clean,
         ["stitch.short_fail"] = Drafted(draft => draft.Run(3, new TapePoint(0, 0), new TapePoint(30, 0))),
         ["stitch.long_pass"] = Drafted(draft => draft.Run(70, new TapePoint(0, 0), new TapePoint(70, 0))),

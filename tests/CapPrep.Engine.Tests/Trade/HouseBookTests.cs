@@ -12,7 +12,7 @@ public sealed class HouseBookTests
     public void The_rows_stand_in_the_order_of_what_they_cost() => House.Rows.Select(row => row.Rule).ShouldBe([
         "place.outside-field", "place.travel-outside", "place.too-tall", "place.crown", "place.too-wide",
         "place.brim-clearance", "place.side-seam", "place.eyelet", "place.posts", "place.off-center",
-        "order.tagline-first", "order.bottom-up", "order.center-out",
+        "order.tagline-first", "order.bottom-up", "order.center-out", "order.not-settled",
         "stitch.short", "stitch.long", "stitch.dense",
         "ticket.threads", "ticket.needles", "ticket.size", "ticket.style", "ticket.machine", "ticket.quantity", "ticket.location",
         "tape.cut-off", "tape.header-counts", "tape.header-extents", "tape.header-colors", "tape.no-end",

@@ -18,6 +18,14 @@ internal static class OrderChecks
         AskAgain = Again.OfNewOrder,
     };
 
+    internal static readonly Check NotSettled = new(
+        OrderRuleIds.NotSettled,
+        Needs.SeatedDesign,
+        (subject, _) => subject.OrderRules?.Any(result => result.Rule == OrderRuleIds.NotSettled) == true
+            ? [new Occurrence(subject.WholeDesign()) { Level = Severity.Note }]
+            : [],
+        _ => "Read again, the new tape would be put in another order once more.");
+
     private static Check OrderCheck(string rule, Func<RuleAndSubject, bool> isSilent, string opening) => new(
         rule,
         Needs.SeatedDesign,

@@ -11,6 +11,8 @@ public static class OrderRuleIds
     public const string TextLine = "order.text-line";
     public const string TaglineFirst = "order.tagline-first";
 
+    public const string NotSettled = "order.not-settled";
+
     internal static readonly IReadOnlyList<string> All = [BottomUp, CenterOut, TextLine, TaglineFirst];
 }
 

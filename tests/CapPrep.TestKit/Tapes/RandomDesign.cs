@@ -134,7 +134,8 @@ public sealed class RandomDesign
         _draft.Sew(Column.Upright(new(box.Left, box.Bottom), stroke, box.Height));
         var level = new Column(
             new([new(box.Left, box.Bottom), new(box.Right, box.Bottom)]),
-            new([new(box.Left, box.Bottom + stroke), new(box.Right, box.Bottom + stroke)])) { UnderlayStitch = 0 };
+            new([new(box.Left, box.Bottom + stroke), new(box.Right, box.Bottom + stroke)]))
+        { UnderlayStitch = 0 };
         if (_chance.In100(50))
             _draft.Run(25, _draft.At, new(box.Left, box.Bottom));
         _draft.Sew(level);

@@ -84,7 +84,7 @@ public sealed class DemoTests : IDisposable
         client.DefaultRequestHeaders.Authorization = new("Bearer", key);
         (await client.GetStringAsync(address, TestContext.Current.CancellationToken)).ShouldContain("QH-101");
 
-        using var interrupt = System.Diagnostics.Process.Start("kill", ["-INT", run.ProcessId.ToString(System.Globalization.CultureInfo.InvariantCulture)]);
+        using var interrupt = System.Diagnostics.Process.Start("kill", ["-TERM", run.ProcessId.ToString(System.Globalization.CultureInfo.InvariantCulture)]);
         (await run.Exit(TimeSpan.FromSeconds(60))).ShouldBe(ExitCode.Success);
         run.Output.ShouldNotContain("Our fault");
     }

@@ -38,6 +38,7 @@ internal static class Certificates
     {
         yield return "layers";
         yield return "colors";
+        yield return "cuts";
         if (isLimited)
             yield return "trims";
         if (table.Request.TrimBy != TrimBy.Jumps)
@@ -47,11 +48,11 @@ internal static class Certificates
     private static string Says(PlanningTable table, bool proven, long gap, int? mostTrims)
     {
         if (!proven)
-            return Sentence($"No order of these elements that keeps layers and colors can be more than {Points(gap)} points better in the sum of order cost and trim price.");
+            return Sentence($"No order of these elements that keeps layers, colors and received cuts can be more than {Points(gap)} points better in the sum of order cost and trim price.");
         var colors = table.Request.Stitches.Blocks;
         var within = mostTrims is { } most ? Sentence($", with at most {most} trims") : "";
         return Sentence(
-            $"Of all orders of these {table.Count} elements that keep the {table.Precedence.Pairs} must-follow pairs and sew each of the {colors} colors once{within}, none has a lower sum of order cost and trim price (1 point per trim).");
+            $"Of all orders of these {table.Count} elements that keep the {table.Precedence.Pairs} must-follow pairs, leave received cuts between neighbors and sew each of the {colors} colors once{within}, none has a lower sum of order cost and trim price (1 point per trim).");
     }
 
     // Upward, so that what is said holds.

@@ -8,7 +8,7 @@ namespace CapPrep.Drawing.Proofs;
 
 /// <summary>
 /// Where the place numbers of a small picture stand: on their elements, clear of one another. The largest elements
-/// choose first, so it is the small ones that go without where there is no room.
+/// choose first, so it is the small ones that go without where there is no room; a number never hides its element.
 /// </summary>
 internal sealed class OrderNumbers(SmallView view, StitchSequence stitches)
 {
@@ -27,7 +27,7 @@ internal sealed class OrderNumbers(SmallView view, StitchSequence stitches)
         {
             var plate = Anchors(element)
                 .Select(at => Plate(at, says(element)))
-                .FirstOrDefault(plate => view.Window.Contains(plate) && !placed.Any(other => other.Plate.Inset(-Clear).Overlaps(plate)));
+                .FirstOrDefault(plate => IsLargerThan(plate, element) && view.Window.Contains(plate) && !placed.Any(other => other.Plate.Inset(-Clear).Overlaps(plate)));
             if (plate != default)
                 placed.Add((element, plate));
             if (placed.Count == Most)
@@ -42,6 +42,12 @@ internal sealed class OrderNumbers(SmallView view, StitchSequence stitches)
     {
         pad.Box(plate, new Stroke(12, Ink.Black), Ink.White);
         pad.Text(Text(number), plate, Set, Align.Center);
+    }
+
+    private bool IsLargerThan(SheetBox plate, Element element)
+    {
+        var (a, b) = (view.At(new(element.Box.Left, element.Box.Bottom)), view.At(new(element.Box.Right, element.Box.Top)));
+        return Math.Abs(a.X - b.X) > plate.Width || Math.Abs(a.Y - b.Y) > plate.Height;
     }
 
     /// <summary>The needle point nearest to the middle of the element, then others along its way.</summary>

@@ -13,7 +13,12 @@ internal sealed class OrderPair(SheetPad pad, SheetWords words, Preparation prep
     private const int Caption = 600;
     private const int Row = 450;
     private const int Gap = 300;
+    private const int MostLines = 4;
 
+    /// <summary>Of the words where they stand beside a picture.</summary>
+    private const int WordsWidth = 3400;
+
+    private static readonly Lettering Title = Lettering.Strong(9);
     private static readonly Lettering Body = Lettering.Plain(9).DownTo(7);
 
     private readonly OrderWords _says = new(words, preparation);
@@ -28,10 +33,11 @@ internal sealed class OrderPair(SheetPad pad, SheetWords words, Preparation prep
     public void Lay(SheetBox box) => pad.Group(words["group.orders"], null, () =>
     {
         Heading(box.TopPart(Caption));
-        var pictures = box.Below(Caption).TopPart(box.Height - Caption - FootHeight);
+        var pictures = box.Below(Caption).TopPart(box.Height - Caption - FootHeight - 100);
         var half = (pictures.Width - Gap) / 2;
-        One(pictures.LeftPart(half), _says.Received, _says.ReceivedFigures, _picture.Received);
-        One(pictures.RightOf(half + Gap), _says.Proposed, _says.ProposedFigures, _picture.Proposed);
+        var rooms = Rooms(pictures.LeftPart(half));
+        One(rooms, _says.Received, _says.ReceivedFigures, _picture.Received);
+        One(rooms.MovedRight(half + Gap), _says.Proposed, _says.ProposedFigures, _picture.Proposed);
         Foot(box.Below(box.Height - FootHeight));
     });
 
@@ -40,17 +46,36 @@ internal sealed class OrderPair(SheetPad pad, SheetWords words, Preparation prep
         var set = Lettering.Strong(11);
         var says = words["orders.heading"];
         pad.Text(says, box, set);
-        pad.Text(words["orders.reading"], box.RightOf(TextFit.Width(says, set.Font, set.Size) + Gap), Body.In(Ink.Soot));
+        var rest = box.RightOf(TextFit.Width(says, set.Font, set.Size) + Gap);
+        var whole = words["orders.reading"];
+        var fits = TextFit.Width(whole, Body.Font, Body.Floor) <= rest.Width;
+        pad.Text(fits ? whole : words["orders.readingShort"], rest, Body.In(Ink.Soot));
     }
 
-    private void One(SheetBox box, string title, string figures, Action<SheetBox> draw)
+    private void One(PictureRooms rooms, string title, string figures, Action<SheetBox> draw)
     {
-        pad.Text(title, box.TopPart(Row), Lettering.Strong(9).DownTo(7));
-        var window = box.Below(Row).TopPart(box.Height - (2 * Row));
-        pad.Box(window, new Stroke(15, Ink.Mist), Ink.White);
-        pad.Group(title, window, () => draw(window.Inset(200)));
-        pad.Text(figures, box.Below(box.Height - Row), Body);
+        pad.Box(rooms.Window, new Stroke(15, Ink.Mist), Ink.White);
+        pad.Group(title, rooms.Window, () => draw(rooms.Picture));
+        pad.Paragraph(title, rooms.Title, Title);
+        pad.Paragraph(figures, rooms.Figures, Body);
     }
+
+    /// <summary>Words above and below the picture or beside it, whichever shows the design larger.</summary>
+    private PictureRooms Rooms(SheetBox box)
+    {
+        var title = Lines(box.Width, Title, _says.Received, _says.Proposed);
+        var figures = Lines(box.Width, Body, _says.ReceivedFigures, _says.ProposedFigures);
+        var stacked = PictureRooms.Stacked(box, title + 50, figures + 50);
+        if (box.Width < 2 * WordsWidth)
+            return stacked;
+        var beside = PictureRooms.Beside(box, WordsWidth, Lines(WordsWidth, Title, _says.Received, _says.Proposed) + 50);
+        return Percent(beside) > Percent(stacked) ? beside : stacked;
+    }
+
+    private int Percent(PictureRooms rooms) => SmallView.Fit(rooms.Picture, preparation).Percent;
+
+    private static int Lines(int width, Lettering set, params string[] texts) =>
+        texts.Max(text => TextFit.Wrap(text, set.Font, set.Size, width, MostLines).Count) * set.LineHeight;
 
     private void Foot(SheetBox box)
     {

@@ -15,7 +15,7 @@ internal sealed record ProofRooms(SheetBox Window, SheetBox Margin, SheetBox? Or
     private const int Gap = 300;
 
     /// <summary>More would only take the cap's shape away.</summary>
-    private const int MostOrders = 6800;
+    private const int MostOrders = 6500;
     private const int Step = 300;
 
     /// <param name="body">To be divided.</param>
@@ -29,13 +29,18 @@ internal sealed record ProofRooms(SheetBox Window, SheetBox Margin, SheetBox? Or
         if (margin is null)
             return new ProofRooms(window, side, null);
         var reduction = view(window).Reduction;
-        for (var orders = MostOrders; orders >= OrderPair.Least; orders -= Step)
-        {
-            if (view(Above(window, orders)).Reduction == reduction)
-                return Below(window, side, orders);
-        }
+        return BelowAt(reduction) ?? InMargin(window, side, margin) ?? BelowAt(reduction + 1) ?? Below(window, side, OrderPair.Least);
 
-        return InMargin(window, side, margin) ?? Below(window, side, OrderPair.Least);
+        ProofRooms? BelowAt(int reduction)
+        {
+            for (var orders = MostOrders; orders >= OrderPair.Least; orders -= Step)
+            {
+                if (view(Above(window, orders)).Reduction == reduction)
+                    return Below(window, side, orders);
+            }
+
+            return null;
+        }
     }
 
     private static ProofRooms? InMargin(SheetBox window, SheetBox side, ProofMargin margin)

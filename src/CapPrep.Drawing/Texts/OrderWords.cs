@@ -42,12 +42,13 @@ internal sealed class OrderWords(SheetWords words, Preparation preparation)
     {
         var left = moves.Skip(told).Sum(run => run.Count);
         var more = left == 0 ? [] : new[] { words.Say("orders.more", ("count", Number(left))) };
-        return string.Join(' ', [.. moves.Take(told).Select(Say), .. more]);
+        var because = moves.Take(told).GroupBy(run => run.Because).Select(runs => words.Say(
+            "orders.moves", ("because", Capital(runs.Key)), ("moves", string.Join(", ", runs.Select(Say)))));
+        return string.Join(' ', [.. because, .. more]);
     }
 
     private string Say(MoveRun run) => words.Say(
         run.Count == 1 ? "orders.moveOne" : "orders.move",
-        ("because", Capital(run.Because)),
         ("from", Number(run.From + 1)),
         ("fromLast", Number(run.From + run.Count)),
         ("to", Number(run.To + 1)),

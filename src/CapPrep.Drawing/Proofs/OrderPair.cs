@@ -7,13 +7,18 @@ namespace CapPrep.Drawing.Proofs;
 /// <summary>The received and the proposed sew order side by side, with their figures and the biggest moves.</summary>
 internal sealed class OrderPair(SheetPad pad, SheetWords words, Preparation preparation)
 {
-    /// <summary>Under this height the pictures say nothing.</summary>
-    public const int Least = 5000;
+    /// <summary>Below the cap, under this height the pictures say nothing.</summary>
+    public const int Least = 4600;
+
+    /// <summary>The same in the margin, where the words take more lines.</summary>
+    public const int LeastInMargin = 5600;
 
     private const int Caption = 600;
-    private const int Row = 450;
     private const int Gap = 300;
     private const int MostLines = 4;
+
+    /// <summary>Here the moves take two lines.</summary>
+    private const int NarrowBelow = 12000;
 
     /// <summary>Of the words where they stand beside a picture.</summary>
     private const int WordsWidth = 3400;
@@ -24,8 +29,6 @@ internal sealed class OrderPair(SheetPad pad, SheetWords words, Preparation prep
     private readonly OrderWords _says = new(words, preparation);
     private readonly OrderPicture _picture = new(pad, preparation);
 
-    private int FootHeight => Row * (_says.WhyNot is null ? 1 : 2);
-
     /// <summary>Null where no other order is proposed.</summary>
     public static OrderPair? Of(SheetPad pad, SheetWords words, Preparation preparation) =>
         preparation.Order is { IsChanged: true } ? new OrderPair(pad, words, preparation) : null;
@@ -33,12 +36,14 @@ internal sealed class OrderPair(SheetPad pad, SheetWords words, Preparation prep
     public void Lay(SheetBox box) => pad.Group(words["group.orders"], null, () =>
     {
         Heading(box.TopPart(Caption));
-        var pictures = box.Below(Caption).TopPart(box.Height - Caption - FootHeight - 100);
+        var foot = Foot(box.Width);
+        var footHeight = foot.Sum(line => LineCount(line, box.Width)) * Body.LineHeight;
+        var pictures = box.Below(Caption).TopPart(box.Height - Caption - footHeight - 100);
         var half = (pictures.Width - Gap) / 2;
         var rooms = Rooms(pictures.LeftPart(half));
         One(rooms, _says.Received, _says.ReceivedFigures, _picture.Received);
         One(rooms.MovedRight(half + Gap), _says.Proposed, _says.ProposedFigures, _picture.Proposed);
-        Foot(box.Below(box.Height - FootHeight));
+        Paragraphs(foot, box.Below(box.Height - footHeight));
     });
 
     private void Heading(SheetBox box)
@@ -52,19 +57,19 @@ internal sealed class OrderPair(SheetPad pad, SheetWords words, Preparation prep
         pad.Text(fits ? whole : words["orders.readingShort"], rest, Body.In(Ink.Soot));
     }
 
-    private void One(PictureRooms rooms, string title, string figures, Action<SheetBox> draw)
+    private void One(PictureRooms rooms, string title, IReadOnlyList<string> figures, Action<SheetBox> draw)
     {
         pad.Box(rooms.Window, new Stroke(15, Ink.Mist), Ink.White);
         pad.Group(title, rooms.Window, () => draw(rooms.Picture));
         pad.Paragraph(title, rooms.Title, Title);
-        pad.Paragraph(figures, rooms.Figures, Body);
+        Paragraphs(rooms.Lines(figures), rooms.Figures);
     }
 
     /// <summary>Words above and below the picture or beside it, whichever shows the design larger.</summary>
     private PictureRooms Rooms(SheetBox box)
     {
         var title = Lines(box.Width, Title, _says.Received, _says.Proposed);
-        var figures = Lines(box.Width, Body, _says.ReceivedFigures, _says.ProposedFigures);
+        var figures = Lines(box.Width, Body, PictureRooms.Line(_says.ReceivedFigures), PictureRooms.Line(_says.ProposedFigures));
         var stacked = PictureRooms.Stacked(box, title + 50, figures + 50);
         if (box.Width < 2 * WordsWidth)
             return stacked;
@@ -77,11 +82,18 @@ internal sealed class OrderPair(SheetPad pad, SheetWords words, Preparation prep
     private static int Lines(int width, Lettering set, params string[] texts) =>
         texts.Max(text => TextFit.Wrap(text, set.Font, set.Size, width, MostLines).Count) * set.LineHeight;
 
-    private void Foot(SheetBox box)
+    private IReadOnlyList<string> Foot(int width)
     {
-        if (_says.WhyNot is { } why)
-            pad.Text(why, box.TopPart(Row), Body);
-        var moves = _says.Moves(line => TextFit.Width(line, Body.Font, Body.Size) <= box.Width);
-        pad.Text(moves, box.Below(box.Height - Row), Body);
+        var most = width < NarrowBelow ? 2 : 1;
+        var moves = _says.Moves(line => LineCount(line, width) <= most);
+        return _says.WhyNot is { } why ? [why, moves] : [moves];
     }
+
+    private void Paragraphs(IReadOnlyList<string> texts, SheetBox box)
+    {
+        foreach (var text in texts)
+            box = box.Below(pad.Paragraph(text, box, Body));
+    }
+
+    private static int LineCount(string text, int width) => TextFit.Wrap(text, Body.Font, Body.Size, width, MostLines).Count;
 }

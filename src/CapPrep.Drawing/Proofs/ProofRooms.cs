@@ -15,8 +15,8 @@ internal sealed record ProofRooms(SheetBox Window, SheetBox Margin, SheetBox? Or
     private const int Gap = 300;
 
     /// <summary>More would only take the cap's shape away.</summary>
-    private const int MostOrders = 6500;
-    private const int Step = 300;
+    private const int MostOrders = 6600;
+    private const int Step = 100;
 
     /// <param name="body">To be divided.</param>
     /// <param name="marginWidth">Width of the margin.</param>
@@ -47,7 +47,7 @@ internal sealed record ProofRooms(SheetBox Window, SheetBox Margin, SheetBox? Or
     {
         var threads = margin.ThreadsHeight;
         var orders = Math.Min(MostOrders, side.Height - threads - margin.FindingsHeight(side.Width) - (2 * Gap));
-        if (orders < OrderPair.Least)
+        if (orders < OrderPair.LeastInMargin)
             return null;
         var rest = side.TopPart(side.Height - threads - Gap);
         return new ProofRooms(window, side, rest.Below(rest.Height - orders));

@@ -10,6 +10,8 @@ namespace CapPrep.Drawing.Proofs;
 /// <param name="Percent">Of true size, 1 to 100.</param>
 internal sealed record SmallView(SheetBox Window, Box Design, int Percent, SeatedDesign? Seating)
 {
+    /// <summary>Left free around the window for numbers beside the design, 0.01 mm.</summary>
+    public const int Edge = 330;
     private const int PerTapeUnit = 10;
 
     /// <summary>As large as the window takes, in whole percent.</summary>
@@ -27,6 +29,13 @@ internal sealed record SmallView(SheetBox Window, Box Design, int Percent, Seate
         var point = Seating?.OnCap(received) ?? received;
         return Window.Center.Move(
             Scaled((2.0 * point.X) - Design.Left - Design.Right), -Scaled((2.0 * point.Y) - Design.Bottom - Design.Top));
+    }
+
+    /// <summary>Where a box of the received tape lies.</summary>
+    public SheetBox Box(Box received)
+    {
+        var (a, b) = (At(new TapePoint(received.Left, received.Bottom)), At(new TapePoint(received.Right, received.Top)));
+        return new SheetBox(Math.Min(a.X, b.X), Math.Min(a.Y, b.Y), Math.Abs(a.X - b.X), Math.Abs(a.Y - b.Y));
     }
 
     /// <summary>A length of the design on the sheet, 0.01 mm.</summary>

@@ -16,9 +16,10 @@ internal sealed class OrderWords(SheetWords words, Preparation preparation)
     /// <summary>Says whether anybody sews it.</summary>
     public string Proposed => words[!IsUsed ? "orders.notUsed" : preparation.Verdict.Sews() ? "orders.new" : "orders.onHold"];
 
-    public string ReceivedFigures => Figures(_order.Received);
+    public IReadOnlyList<string> ReceivedFigures => Figures(_order.Received);
 
-    public string ProposedFigures => Figures(_order.Proposed) + ", " + Time();
+    /// <summary>With the time it takes more or less than the received one.</summary>
+    public IReadOnlyList<string> ProposedFigures => [.. Figures(_order.Proposed), Time()];
 
     /// <summary>Null when it is used.</summary>
     public string? WhyNot => IsUsed ? null : words.Say("orders.because", ("why", _order.KeptBecause));
@@ -48,16 +49,18 @@ internal sealed class OrderWords(SheetWords words, Preparation preparation)
     }
 
     private string Say(MoveRun run) => words.Say(
-        run.Count == 1 ? "orders.moveOne" : "orders.move",
+        (run.To < run.From ? "orders.earlier" : "orders.later") + (run.Count == 1 ? "One" : ""),
         ("from", Number(run.From + 1)),
         ("fromLast", Number(run.From + run.Count)),
         ("to", Number(run.To + 1)),
         ("toLast", Number(run.To + run.Count)));
 
-    private string Figures(OrderFigures figures) => string.Join(", ",
+    private IReadOnlyList<string> Figures(OrderFigures figures) =>
+    [
         words.Say("orders.wrongWay", ("percent", (100 * figures.Shares.OrderIndex).ToString("0", CultureInfo.InvariantCulture))),
         Counted("orders.trims", figures.Trims),
-        Counted("orders.colorChanges", figures.ColorChanges));
+        Counted("orders.colorChanges", figures.ColorChanges),
+    ];
 
     private string Counted(string key, int count) => words.Say(count == 1 ? key + "One" : key, ("count", Number(count)));
 

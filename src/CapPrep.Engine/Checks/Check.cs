@@ -66,6 +66,9 @@ internal sealed record Report(IReadOnlyList<Occurrence> WorstFirst, AppliedLimit
 
     internal double LimitValue => Limit.Value ?? 0;
 
-    /// <summary>Those that pass the limit of the worst one; the others pass only milder ones.</summary>
-    internal IReadOnlyList<Occurrence> AsBad => [.. WorstFirst.Where(one => one.Measured > LimitValue)];
+    /// <summary>How many occurrences, from the first, passed <see cref="Limit"/>; the others passed only a milder one.</summary>
+    internal required int AtLevel { get; init; }
+
+    /// <summary>The mildest limit of the rule, which every occurrence passed.</summary>
+    internal required double Mildest { get; init; }
 }

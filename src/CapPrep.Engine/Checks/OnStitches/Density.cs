@@ -40,9 +40,9 @@ internal static class Density
 
     private static string Say(Report report)
     {
-        var milder = report.WorstFirst.Count - report.AsBad.Count;
-        var says = $"{Figure.Count(report.AsBad.Count, "spot has", "spots have")} up to {Figure.Plain(report.Measured, 1)} needle holes per square millimeter; at most {Figure.Plain(report.LimitValue, 1)} are wanted.";
-        return milder == 0 ? says : $"{says} {Figure.Count(milder, "more spot is", "more spots are")} dense, but less.";
+        var others = report.WorstFirst.Count - report.AtLevel;
+        var worst = $"{Figure.Count(report.AtLevel, "spot has", "spots have up to")} {Figure.Plain(report.Measured, 1)} needle holes per square millimeter; at most {Figure.Plain(report.LimitValue, 1)} are wanted.";
+        return others == 0 ? worst : $"{worst} {Figure.Count(others, "more has", "more have")} over {Figure.Plain(report.Mildest, 1)}.";
     }
 
     private static Place PlaceOf(Subject subject, HoleMap map, DenseSpot spot)

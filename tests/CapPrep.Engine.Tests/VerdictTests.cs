@@ -130,6 +130,28 @@ public sealed class VerdictTests
     }
 
     [Fact]
+    public void The_lead_counts_and_names_only_the_holds_of_whoever_decides_first()
+    {
+        var digitizer = Any with { Severity = Severity.Hold, Asks = Asks.ReturnToDigitizer, Message = "Too dense." };
+        var desk = digitizer with { Asks = Asks.ReturnToOrderDesk, Message = "Too tall." };
+
+        Lead(digitizer, desk).ShouldBe("Do not sew: 1 point for the order desk. Too tall.");
+        Lead(digitizer, digitizer).ShouldBe("Do not sew: 2 points for the digitizer. Too dense. Too dense.");
+    }
+
+    [Fact]
+    public void A_return_without_a_hold_says_why_nothing_sews()
+    {
+        var book = new RuleBook { Id = "harbor", Name = "Harbor", Rules = [new RuleChange("ticket.location") { Off = true }] };
+        var job = Job.Clean with { Book = book, Ticket = Job.Clean.Ticket with { Location = CapLocation.Visor } };
+
+        job.Prepare().Summary.Lead.ShouldBe("Do not sew: no tape can be written for this cap and machine. The order desk decides.");
+    }
+
+    private static string Lead(params Finding[] findings) => Summaries.Of(
+        Judgment.Of(findings, canSew: true, isNewOrder: false), findings, new FirstCap(FirstCapIs.No, []), null!, []).Lead;
+
+    [Fact]
     public void A_sentence_too_long_is_shortened_at_a_word() =>
         Sentences.Fit(string.Join(' ', Enumerable.Repeat("seam", 40))).Length.ShouldBeInRange(120, Sentences.Longest);
 }

@@ -65,4 +65,10 @@ internal sealed record Report(IReadOnlyList<Occurrence> WorstFirst, AppliedLimit
     internal double Measured => Worst.Measured ?? 0;
 
     internal double LimitValue => Limit.Value ?? 0;
+
+    /// <summary>How many occurrences, from the first, passed <see cref="Limit"/>; the others passed only a milder one.</summary>
+    internal required int AtLevel { get; init; }
+
+    /// <summary>The mildest limit of the rule, which every occurrence passed.</summary>
+    internal required double Mildest { get; init; }
 }

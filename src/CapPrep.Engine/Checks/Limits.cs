@@ -17,6 +17,9 @@ internal sealed class Limits
 
     internal LimitIs Is => _rule.Row.Is;
 
+    /// <summary>The number of the mildest level that is switched on; null for a rule without numbers.</summary>
+    internal double? Mildest => _levels.LastOrDefault()?.Value;
+
     /// <param name="rule">The rule in force.</param>
     /// <param name="subject">Names zone, frame and machine, from which limits may be taken.</param>
     /// <param name="xMm">Where, for limits that fall away to the sides.</param>

@@ -22,7 +22,11 @@ internal static class Raising
             Rule = check.Rule,
             Severity = limit.Level,
             Count = met.Sum(one => one.Occurrence.Times),
-            Message = check.Say(new Report([.. met.Select(one => one.Occurrence)], limit)),
+            Message = check.Say(new Report([.. met.Select(one => one.Occurrence)], limit)
+            {
+                AtLevel = met.Count(one => one.Passed.Level == limit.Level),
+                Mildest = limits.Mildest ?? limit.Value ?? 0,
+            }),
             Measured = worst.Measured is { } measured ? Rounded(measured, rule.Row.Unit) : null,
             Limit = limit,
             Places = [.. met.Take(ListedPlaces).Select(one => PlaceOf(one.Occurrence, rule.Row.Unit)).InReadingOrder()],

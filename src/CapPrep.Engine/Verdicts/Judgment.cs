@@ -12,6 +12,14 @@ internal sealed record Judgment(Verdict Verdict, IReadOnlyList<VerdictReason> Re
     /// <summary>The tape may sew, in one of the two orders.</summary>
     internal bool Sews => Verdict is Verdict.SewAsReceived or Verdict.SewResequenced;
 
+    /// <summary>What the holds ask for that the verdict answers.</summary>
+    internal Asks Asked => Verdict switch
+    {
+        Verdict.ReturnToOrderDesk => Asks.ReturnToOrderDesk,
+        Verdict.ReturnToDigitizer => Asks.ReturnToDigitizer,
+        _ => Asks.Nothing,
+    };
+
     /// <param name="findings">The whole list.</param>
     /// <param name="canSew">False: no tape could be written, because the design lies on no cap or the machine cannot take it.</param>
     /// <param name="isNewOrder">The written tape sews in another order than the received one.</param>
@@ -39,22 +47,22 @@ internal sealed record Judgment(Verdict Verdict, IReadOnlyList<VerdictReason> Re
         _ =>
         [
             .. holds
-                .SelectMany(hold => new[] { Asked(hold.Asks), hold.Remedy?.Who })
-                .Append(Asked(verdict))
+                .SelectMany(hold => new[] { ActorFor(hold.Asks), hold.Remedy?.Who })
+                .Append(ActorFor(verdict))
                 .OfType<Actor>()
                 .Distinct()
                 .Order(),
         ],
     };
 
-    private static Actor? Asked(Asks asks) => asks switch
+    private static Actor? ActorFor(Asks asks) => asks switch
     {
         Asks.ReturnToOrderDesk => Actor.OrderDesk,
         Asks.ReturnToDigitizer => Actor.Digitizer,
         _ => null,
     };
 
-    private static Actor? Asked(Verdict verdict) =>
+    private static Actor? ActorFor(Verdict verdict) =>
         verdict == Verdict.ReturnToDigitizer ? Actor.Digitizer : Actor.OrderDesk;
 
     private static bool IsHelpedByOrder(Finding finding) => Inspector.IsAboutOrder(finding.Rule)

@@ -40,10 +40,14 @@ internal static class Summaries
             : Sentences.Fit($"{sew} {first} {Figure.Count(warns.Length, "warn")}.", warns[0].Message);
     }
 
+    /// <summary>Only the holds of whoever the verdict goes back to: the others are not theirs to clear.</summary>
     private static string ReturnLead(Judgment judgment, IReadOnlyList<Finding> holds)
     {
         var desk = judgment.Verdict == Verdict.ReturnToOrderDesk ? "order desk" : "digitizer";
-        return Sentences.Fit([$"Do not sew: {Figure.Count(holds.Count, "point")} for the {desk}.", .. holds.Select(hold => hold.Message)]);
+        var own = holds.Where(hold => hold.Asks == judgment.Asked).ToArray();
+        return own.Length == 0
+            ? Sentences.Fit($"Do not sew: no tape can be written for this cap and machine. The {desk} decides.")
+            : Sentences.Fit([$"Do not sew: {Figure.Count(own.Length, "point")} for the {desk}.", .. own.Select(hold => hold.Message)]);
     }
 
     /// <summary>What one of the actors is asked to do about the holds.</summary>

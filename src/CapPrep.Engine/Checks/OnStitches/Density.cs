@@ -38,8 +38,12 @@ internal static class Density
         return HoleMap.Of(subject, spans, point => !foam.Contains(subject.Stitches.Block[point]));
     }
 
-    private static string Say(Report report) =>
-        $"{Figure.Count(report.WorstFirst.Count, "spot has", "spots have")} up to {Figure.Plain(report.Measured, 1)} needle holes per square millimeter; at most {Figure.Plain(report.LimitValue, 1)} are wanted.";
+    private static string Say(Report report)
+    {
+        var others = report.WorstFirst.Count - report.AtLevel;
+        var worst = $"{Figure.Count(report.AtLevel, "spot has", "spots have up to")} {Figure.Plain(report.Measured, 1)} needle holes per square millimeter; at most {Figure.Plain(report.LimitValue, 1)} are wanted.";
+        return others == 0 ? worst : $"{worst} {Figure.Count(others, "more has", "more have")} over {Figure.Plain(report.Mildest, 1)}.";
+    }
 
     private static Place PlaceOf(Subject subject, HoleMap map, DenseSpot spot)
     {

@@ -23,8 +23,13 @@ internal static class LongStitches
             });
     }
 
-    private static string Say(Report report) =>
-        $"{Figure.Count(report.WorstFirst.Sum(one => one.Times), "stitch is", "stitches are")} too long, the longest {Figure.Mm(report.Measured)}; at most {Figure.Mm(report.LimitValue)} is wanted.";
+    /// <summary>Counted are all that pass the mildest limit, so that is the one named first.</summary>
+    private static string Say(Report report)
+    {
+        var count = Figure.Count(report.WorstFirst.Sum(one => one.Times), "stitch is", "stitches are");
+        var says = $"{count} longer than {Figure.Mm(report.Mildest)}, the longest {Figure.Mm(report.Measured)}";
+        return report.LimitValue > report.Mildest ? $"{says}, which is over {Figure.Mm(report.LimitValue)}." : $"{says}.";
+    }
 
     private sealed class Steps(Subject subject, RuleInForce rule)
     {

@@ -70,7 +70,7 @@ public sealed class DensityTests
 
         finding.Count.ShouldBe(1);
         finding.Asks.ShouldBe(Asks.ReturnToDigitizer);
-        finding.Message.ShouldBe("1 spot has up to 25 needle holes per square millimeter; at most 20 are wanted.");
+        finding.Message.ShouldBe("1 spot has 25 needle holes per square millimeter; at most 20 are wanted.");
         var place = finding.Places.ShouldHaveSingleItem();
         place.Blocks.ShouldBe([1]);
         place.Stitches.ShouldBe(new StitchRange(6, 1605));
@@ -78,6 +78,18 @@ public sealed class DensityTests
         place.BoxMm.Value.Right.ShouldBe(4, 1.2);
         place.BoxMm.Value.Bottom.ShouldBe(33, 1.2);
         place.BoxMm.Value.Top.ShouldBe(41, 1.2);
+    }
+
+    [Fact]
+    public void Spots_that_only_pass_a_milder_limit_are_counted_apart()
+    {
+        var finding = RuleCases.Drafted(draft => draft
+            .Grid(2, 2, 80, 80).Trim(At(200, 0)).Grid(3, 3, 80, 80, 200).Trim(At(400, 0)).Grid(3, 3, 80, 80, 400))
+            .Finding("stitch.dense").ShouldNotBeNull();
+
+        finding.Count.ShouldBe(3);
+        finding.Message.ShouldBe(
+            "1 spot has 25 needle holes per square millimeter; at most 20 are wanted. 2 more have over 8.");
     }
 
     private static Job Dense(Technique technique, bool? foam) => RuleCases.Drafted(draft => draft.Grid(2, 2, 80, 80)) with

@@ -79,10 +79,20 @@ public sealed class LongStitchTests
 
         finding.Count.ShouldBe(3);
         finding.Measured.ShouldBe(new Quantity(9, "mm"));
-        finding.Message.ShouldBe("3 stitches are too long, the longest 9 mm; at most 7 mm is wanted.");
+        finding.Message.ShouldBe("3 stitches are longer than 7 mm, the longest 9 mm.");
         finding.Limit.Source!.Row.ShouldBe("L23");
         finding.Places.Select(place => place.Stitches).ShouldBe([new StitchRange(11, 13), new StitchRange(29, 30)]);
         finding.Places[0].BoxMm.ShouldBe(new BoxMm(12.5, 13, 12.5, 29));
+    }
+
+    [Fact]
+    public void The_limit_named_holds_for_every_stitch_counted()
+    {
+        var finding = RuleCases.Drafted(draft => draft
+            .Run(25, At(0, 0), At(250, 0)).Run(80, At(250, 0), At(250, 160)).Run(25, At(250, 160), At(0, 160)).Stitch(new(0, 265)))
+            .Finding("stitch.long").ShouldNotBeNull();
+
+        finding.Message.ShouldBe("3 stitches are longer than 7 mm, the longest 10.5 mm, which is over 10 mm.");
     }
 
     /// <summary>What is sewn first lies under or around a fill.</summary>

@@ -4,6 +4,7 @@ using CapPrep.Drawing.Sheets;
 using CapPrep.Drawing.Texts;
 using CapPrep.Engine;
 using CapPrep.Engine.Checks;
+using CapPrep.Engine.Sequence.Planning;
 using CapPrep.Engine.Trade;
 
 namespace CapPrep.Drawing.Proofs;
@@ -30,35 +31,57 @@ internal sealed class ProofMargin(SheetPad pad, SheetWords words, Preparation pr
     /// <summary>The findings told in the margin; only their places are drawn.</summary>
     public IReadOnlyList<Finding> Told { get; private set; } = [];
 
+    /// <summary>Height of the list of threads with its heading, 0.01 mm.</summary>
+    public int ThreadsHeight => Caption + ((ThreadRows + (inks.Blocks > Threads ? 1 : 0)) * ThreadHeight);
+
     private int Threads => Math.Min(MostThreads, inks.Blocks);
 
     private int ThreadColumns => inks.Blocks > MostInOneColumn ? 2 : 1;
 
     private int ThreadRows => (Threads + ThreadColumns - 1) / ThreadColumns;
 
-    public void Lay(SheetBox box)
+    private IReadOnlyList<Finding> Shown => [.. ForPeople(preparation).Take(MostFindings)];
+
+    private bool OrderSolves => preparation.Order is { Used: UsedOrder.Proposed };
+
+    /// <summary>What the findings take where nothing has to be left out, 0.01 mm.</summary>
+    public int FindingsHeight(int width)
     {
-        var threads = Caption + ((ThreadRows + (inks.Blocks > Threads ? 1 : 0)) * ThreadHeight);
-        var findings = box.TopPart(box.Height - threads - 200);
-        pad.Group(words["group.findings"], null, () => Findings(findings));
-        pad.Group(words["group.threads"], null, () => ThreadList(box.Below(findings.Height + 200)));
+        var shown = Shown;
+        var headings = shown.Any(IsSolved) ? 2 : 1;
+        var remarks = shown.All(IsSolved) || shown.Count < ForPeople(preparation).Count ? 1 : 0;
+        return (headings * Caption) + (remarks * (Body.LineHeight + 150)) + Body.LineHeight + shown.Sum(finding => Height(finding, width));
     }
 
+    /// <param name="box">Findings from its top, threads at its bottom.</param>
+    /// <param name="kept">A part of it between the two that something else needs.</param>
+    public void Lay(SheetBox box, SheetBox? kept)
+    {
+        var threads = box.Below(box.Height - ThreadsHeight);
+        var bottom = kept is { } other && other.Overlaps(box) ? other.Y : threads.Y;
+        pad.Group(words["group.findings"], null, () => Findings(box.TopPart(bottom - box.Y - 200)));
+        pad.Group(words["group.threads"], null, () => ThreadList(threads));
+    }
+
+    /// <summary>First what is still there, then what is no longer.</summary>
     private void Findings(SheetBox box)
     {
         pad.Text(words["proof.findings"], box.TopPart(Caption), Lettering.Strong(11));
         var rest = box.Below(Caption);
         var findings = ForPeople(preparation);
-        if (findings.Count == 0)
-            pad.Paragraph(words["proof.nothing"], rest, Body);
+        if (findings.All(IsSolved))
+            rest = rest.Below(pad.Paragraph(words[findings.Count == 0 ? "proof.nothing" : "proof.nothingOpen"], rest, Body) + 150);
         var told = new List<Finding>();
         foreach (var finding in findings.Take(MostFindings))
         {
+            var heading = IsSolved(finding) && !told.Any(IsSolved) ? Caption : 0;
             var height = Height(finding, rest.Width);
-            if (height + Body.LineHeight > rest.Height)
+            if (heading + height + Body.LineHeight > rest.Height)
                 break;
-            Row(finding, rest);
-            rest = rest.Below(height);
+            if (heading > 0)
+                pad.Text(words[OrderSolves ? "proof.solvedByOrder" : "proof.solvedByTape"], rest.TopPart(heading), Lettering.Strong(11));
+            Row(finding, rest.Below(heading));
+            rest = rest.Below(heading + height);
             told.Add(finding);
         }
 
@@ -67,19 +90,33 @@ internal sealed class ProofMargin(SheetPad pad, SheetWords words, Preparation pr
             pad.Text(words.Say("proof.more", ("count", Text(findings.Count - told.Count))), rest.TopPart(Body.LineHeight), Body);
     }
 
+    private static bool IsSolved(Finding finding) => finding.State == FindingState.Solved;
+
     private int Height(Finding finding, int width) =>
         Lines(finding).Sum(text => TextFit.Wrap(text, Body.Font, Body.Size, width - 800, 4).Count * Body.LineHeight)
-        + Strong.LineHeight + 150;
+        + (IsSolved(finding) ? 0 : Strong.LineHeight) + 150;
 
     private void Row(Finding finding, SheetBox box)
     {
-        SeverityShape.Draw(pad, finding.Severity, new SheetPoint(box.X + 300, box.Y + 240), 240, null);
         var text = box.RightOf(800);
-        pad.Text(words.Heading(finding), text.TopPart(Strong.LineHeight), Strong.DownTo(7));
-        var y = Strong.LineHeight;
+        var y = 0;
+        if (IsSolved(finding))
+        {
+            Tick(new SheetPoint(box.X + 300, box.Y + 200));
+        }
+        else
+        {
+            SeverityShape.Draw(pad, finding.Severity, new SheetPoint(box.X + 300, box.Y + 240), 240, null);
+            pad.Text(words.Heading(finding), text.TopPart(Strong.LineHeight), Strong.DownTo(7));
+            y = Strong.LineHeight;
+        }
+
         foreach (var line in Lines(finding))
             y += pad.Paragraph(line, text.Below(y).TopPart(4 * Body.LineHeight), Body);
     }
+
+    private void Tick(SheetPoint at) => pad.Add(new LinesMark(
+        [[at.Move(-180, 0), at.Move(-50, 140), at.Move(200, -180)]], new Stroke(70, Ink.Slate)));
 
     private IEnumerable<string> Lines(Finding finding) =>
         new[] { finding.Message, words.Remedy(finding) }.OfType<string>();

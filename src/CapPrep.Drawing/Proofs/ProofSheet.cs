@@ -43,8 +43,12 @@ public sealed class ProofSheet
         var body = page.Below(HeadHeight + Gap) with { Height = page.Height - HeadHeight - FootHeight - (2 * Gap) };
         var picture = new CapPicture(_pad, _preparation);
         var margin = new ProofMargin(_pad, _words, _preparation, picture.Inks);
-        margin.Lay(body.RightOf(body.Width - LegendWidth));
-        var view = Picture(picture, body.LeftPart(body.Width - LegendWidth - Gap), margin.Told);
+        var orders = OrderPair.Of(_pad, _words, _preparation);
+        var rooms = ProofRooms.Of(body, LegendWidth, window => View(picture, window), orders is null ? null : margin);
+        margin.Lay(rooms.Margin, rooms.Orders);
+        var view = Picture(picture, rooms.Window, margin.Told);
+        if (rooms.Orders is { } room)
+            orders?.Lay(room);
         Foot(page.Below(page.Height - FootHeight), view);
         return Finish(width, height);
     }
@@ -67,9 +71,11 @@ public sealed class ProofSheet
         _pad.Line(new(box.X, box.Bottom + (Gap / 2)), new(box.Right, box.Bottom + (Gap / 2)), new Stroke(20, Ink.Black));
     });
 
+    private static CapView View(CapPicture picture, SheetBox window) => picture.View(window, HalfFront, 14);
+
     private CapView Picture(CapPicture picture, SheetBox window, IReadOnlyList<Finding> told)
     {
-        var view = picture.View(window, HalfFront, 14);
+        var view = View(picture, window);
         _pad.Group(_words[_preparation.Seating is null ? "group.design" : "group.cap"], window, () =>
         {
             picture.Draw(view, colored: true);
@@ -117,6 +123,10 @@ public sealed class ProofSheet
         return findings.Count == 0
             ? _words["proof.noFindings"]
             : _words.Say("proof.findingsSaid", ("list", string.Join(' ', findings.Take(ProofMargin.MostFindings)
-                .Select(finding => $"{_words.Of(finding.Severity)}: {finding.Message}"))));
+                .Select(Said))));
     }
+
+    private string Said(Finding finding) => finding.State == FindingState.Solved
+        ? $"{_words["state.solved"]}: {finding.Message}"
+        : $"{_words.Of(finding.Severity)}: {finding.Message}";
 }

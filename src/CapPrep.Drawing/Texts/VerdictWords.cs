@@ -28,10 +28,10 @@ internal static class VerdictWords
             finding.State == FindingState.Open ? null : words["state." + Words<FindingState>.Standard.Of(finding.State)]);
     }
 
-    /// <summary>Who has to do what about a finding; null where nobody has to do anything.</summary>
+    /// <summary>Who has to do what about a finding; null where nobody has to do anything, as where it is solved.</summary>
     public static string? Remedy(this SheetWords words, Finding finding)
     {
-        if (finding.Remedy is not { } remedy)
+        if (finding.Remedy is not { } remedy || finding.State == FindingState.Solved)
             return null;
         var message = remedy.Message
             .Replace("{limit}", finding.Limit.Value is { } limit ? Number(limit) : "", StringComparison.Ordinal)

@@ -50,7 +50,7 @@ internal static class Some
         ],
     };
 
-    public static Preparation Held() => Made(Crest(), seated: true) with
+    public static Preparation Held(Tape? tape = null) => Made(tape ?? Crest(), seated: true) with
     {
         Verdict = Verdict.ReturnToOrderDesk,
         VerdictReasons = [new VerdictReason("place.too-tall", 1, "The design is taller than this cap style's front takes.")],

@@ -3,7 +3,7 @@ namespace CapPrep.Engine.Sequence.Search;
 /// <summary>
 /// A good curve for a block that is too large for the exact one: at several trim prices the order is changed by
 /// exchanging neighboring stretches, at first also for the worse, and the best order seen with every number of trims
-/// is kept.
+/// is kept. On a machine that cannot trim it may miss orders that are reached only through others that cannot be sewn.
 /// </summary>
 internal sealed class ThresholdSearch
 {

@@ -59,7 +59,7 @@ public sealed class OrderSearchTests
         one =>
         {
             var problem = one.Problem().Inside([.. Enumerable.Range(0, one.Count)]);
-            if (one.Count < 2 || one.Block[^1] > 0)
+            if (one.Count < 2 || one.Block[^1] > 0 || problem.Behind.Contains(Adjacency.Never))
                 return;
 
             var curve = ThresholdSearch.Of(problem, [[.. Enumerable.Range(0, one.Count)]]);

@@ -1,5 +1,6 @@
 using System.Text;
 using CapPrep.Engine.Measures;
+using CapPrep.Engine.Sequence.Planning;
 using CapPrep.Engine.Sequence.Writing;
 using CapPrep.Engine.Tapes;
 using Shouldly;
@@ -34,6 +35,7 @@ public sealed class PlantedFaultTests
         ["a tie lies outside its element"] = ("Ties", Case.Right with { Plan = TieAside() }),
         ["a new cut has no tie"] = ("Ties", Case.Right with { Plan = WithoutTies() }),
         ["two elements are joined across 2 mm"] = ("Sequence Stitches Counts", Case.Right with { Spoil = JoinedAtFirstCut }),
+        ["plan and tape join two elements by a stitch of 8 mm"] = ("Stitches", Case.Right with { Plan = JoinedFar() }),
         ["the header announces another count"] = ("Counts", Case.Right with { SpoilFile = WrongHeader }),
         ["an element is sewn backward"] = ("Sequence Stitches", Case.Right with { Spoil = Backward }),
         ["the needle travels outside the field"] = ("Machine", Case.Right with { Spoil = Astray }),
@@ -102,6 +104,15 @@ public sealed class PlantedFaultTests
         {
             Steps = [.. plan.Steps.Select(step => step.Element == 0 ? step with { TieOff = [] } : step)],
             Blocks = [.. plan.Blocks.Select(block => block.Elements.Contains(0) ? block with { Stitches = block.Stitches - 4 } : block)],
+        };
+    }
+
+    private static SewPlan JoinedFar()
+    {
+        var plan = Case.Right.Plan;
+        return plan with
+        {
+            Steps = [.. plan.Steps.Select(step => step.Element == 0 ? step with { Connection = Connection.NewLink } : step)],
         };
     }
 

@@ -120,7 +120,4 @@ public sealed record SewOrder
 
     /// <summary>How the proposed order is written.</summary>
     public required SewPlan Plan { get; init; }
-
-    /// <summary>Order cost and trim price of the proposed order, in billionths.</summary>
-    internal long ProposedSum { get; init; }
 }

@@ -77,7 +77,6 @@ public static class SewOrderPlanner
             Relaxed = relaxed,
             Tagline = table.Subject.Lines.Tagline,
             Plan = PlanMaker.Of(table, order, relaxed),
-            ProposedSum = Certificates.SumOf(point),
         };
     }
 

@@ -13,32 +13,11 @@ internal static class Inspector
 {
     internal static readonly IReadOnlyList<Check> Checks =
     [
-        OutsideField.Check,
-        TravelOutside.Check,
-        DesignSize.TooTall,
-        DesignSize.TooWide,
-        Crown.Check,
-        AboveBrim.Check,
-        KeepOut.SideSeam,
-        KeepOut.Eyelet,
-        Posts.Check,
-        OffCenter.Check,
-        ShortStitches.Check,
-        LongStitches.Check,
-        Density.Check,
-        Threads.Named,
-        Threads.Needles,
-        ExpectedSize.Check,
-        Contradictions.Style,
-        Contradictions.Machine,
-        Contradictions.Quantity,
-        Contradictions.Location,
-        OrderChecks.TaglineFirst,
-        OrderChecks.BottomUp,
-        OrderChecks.CenterOut,
-        OrderChecks.NotSettled,
-        CutOff.Check,
-        .. Quirks.Checks,
+        .. CapChecks.All,
+        .. OrderChecks.All,
+        .. StitchChecks.All,
+        .. TicketChecks.All,
+        .. TapeChecks.All,
     ];
 
     private static readonly FrozenDictionary<string, Check> ByRule = Checks.ToFrozenDictionary(check => check.Rule);

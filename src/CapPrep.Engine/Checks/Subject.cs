@@ -1,7 +1,10 @@
+using CapPrep.Engine.Checks.Ground;
+using CapPrep.Engine.Lettering;
 using CapPrep.Engine.Measures;
 using CapPrep.Engine.Pieces;
 using CapPrep.Engine.Production;
 using CapPrep.Engine.Seating;
+using CapPrep.Engine.Sequence.Cost;
 using CapPrep.Engine.Sequence.Planning;
 using CapPrep.Engine.Tapes;
 using CapPrep.Engine.Tickets;
@@ -16,18 +19,23 @@ internal sealed class Subject
     private readonly CapPoints? _points;
     private readonly SeatedDesign? _seated;
     private readonly Lazy<DesignReading> _reading;
+    private readonly Lazy<GroundMap> _ground;
+    private readonly Lazy<IReadOnlyList<TextLine>> _textLines;
 
     internal Subject(Tape tape, StitchSequence stitches, ResolvedTicket ticket, Setup setup, SeatedDesign? seated)
     {
         (Tape, Stitches, Ticket, Setup, _seated) = (tape, stitches, ticket, setup, seated);
         _reading = new(() => DesignReader.Read(stitches, ThreadNumbers.Of(NeedlePlan.ThreadsOf(ticket.Received), stitches.Blocks)), LazyThreadSafetyMode.None);
         _points = seated is null ? null : CapPoints.Of(stitches, seated);
+        _ground = new(() => new GroundMap(Reading), LazyThreadSafetyMode.None);
+        _textLines = new(() => _points is null ? [] : LineFinder.Find(stitches, Reading, _points), LazyThreadSafetyMode.None);
     }
 
     private Subject(Subject like)
     {
         (Tape, Stitches, Ticket, Setup) = (like.Tape, like.Stitches, like.Ticket, like.Setup);
         (_seated, _points, _reading) = (like._seated, like._points, like._reading);
+        (_ground, _textLines) = (like._ground, like._textLines);
     }
 
     internal Tape Tape { get; }
@@ -44,6 +52,12 @@ internal sealed class Subject
 
     /// <summary>Its pieces and elements; read when first asked for.</summary>
     internal DesignReading Reading => _reading.Value;
+
+    /// <summary>What lies under and over its pieces.</summary>
+    internal GroundMap Ground => _ground.Value;
+
+    /// <summary>Its lines of letters, from the lowest up; none for a design that lies on no cap.</summary>
+    internal IReadOnlyList<TextLine> TextLines => _textLines.Value;
 
     /// <summary>What the order rules say of the order that is judged; null: nothing was worked out.</summary>
     internal IReadOnlyList<OrderRuleResult>? OrderRules { get; private init; }
@@ -62,6 +76,10 @@ internal sealed class Subject
 
     /// <summary>A point of the zone as seen from the middle of the front and of the frame.</summary>
     internal TapePoint InFrame(TapePoint inZone) => inZone with { X = inZone.X + SewableArea.XInFrame(Seated.Zone) };
+
+    /// <summary>Lower left corner of a cell of a cover as it lies on the cap, tape units; turned, its upper right one.</summary>
+    internal TapePoint CellOnCap(int column, int row) =>
+        Placement.Of(Seated).OnCap(new TapePoint(column * Cover.UnitsPerTwoCells / 2, row * Cover.UnitsPerTwoCells / 2));
 
     /// <summary>The needle points <paramref name="first"/> to <paramref name="last"/>, counted from 0, as a place.</summary>
     internal Place PlaceOf(int first, int last) => new(PlaceKind.CapFront)

@@ -15,6 +15,9 @@ public sealed class Cover
     /// <summary>Cells in one square millimeter.</summary>
     public const int CellsPerSquareMillimeter = CellsPerMillimeter * CellsPerMillimeter;
 
+    /// <summary>Two cells beside each other are 5 tape units wide.</summary>
+    public const int UnitsPerTwoCells = 5;
+
     /// <summary>No cell.</summary>
     public static readonly Cover None = new(CellBox.None, []);
 
@@ -75,6 +78,44 @@ public sealed class Cover
         }
 
         return shared;
+    }
+
+    /// <summary>Cells that at least one of them covers.</summary>
+    internal static Cover Of(IEnumerable<Cover> parts)
+    {
+        Cover[] all = [.. parts.Where(part => part.Area > 0)];
+        if (all.Length <= 1)
+            return all.Length == 0 ? None : all[0];
+        var box = new CellBox(
+            all.Min(part => part.Cells.LeftWord), all.Min(part => part.Cells.Bottom),
+            all.Max(part => part.Cells.RightWord), all.Max(part => part.Cells.Top));
+        var words = new ulong[box.Size];
+        foreach (var part in all)
+            part.AddTo(words, box, box);
+        return new(box, words);
+    }
+
+    /// <summary>Cells that it shares with at least one of the others.</summary>
+    internal int SharedWithAny(IEnumerable<Cover> others)
+    {
+        var words = new ulong[_words.Length];
+        foreach (var other in others)
+            other.AddTo(words, Cells, Cells.Common(other.Cells));
+        var shared = 0;
+        for (var i = 0; i < words.Length; i++)
+            shared += BitOperations.PopCount(words[i] & _words[i]);
+        return shared;
+    }
+
+    private void AddTo(ulong[] words, in CellBox box, in CellBox common)
+    {
+        if (common.Size == 0)
+            return;
+        for (var row = Math.Max(common.Bottom, Cells.Bottom); row <= Math.Min(common.Top, Cells.Top); row++)
+        {
+            for (var word = Math.Max(common.LeftWord, Cells.LeftWord); word <= Math.Min(common.RightWord, Cells.RightWord); word++)
+                words[((row - box.Bottom) * box.Words) + word - box.LeftWord] |= _words[((row - Cells.Bottom) * Cells.Words) + word - Cells.LeftWord];
+        }
     }
 
     /// <summary>One cell of the one is a cell of the other or next to it.</summary>

@@ -45,4 +45,16 @@ public sealed record Piece
 
     /// <summary>Its class does not hang on a narrow choice; nothing that is not sure may hold a job.</summary>
     public required bool Sure { get; init; }
+
+    /// <summary>Cells its own stitches run over.</summary>
+    internal Cover Cover { get; init; } = Cover.None;
+
+    /// <summary>Cells it hides: the cover, and for closed stitches all cloth between their rows.</summary>
+    internal Cover Blanket { get; init; } = Cover.None;
+
+    /// <summary>Its rows in sewing order, each from the penetration it starts at to the one it ends with; empty for a line.</summary>
+    internal IReadOnlyList<Interval> RowsInOrder { get; init; } = [];
+
+    /// <summary>Satin or fill: nothing shows through.</summary>
+    internal bool IsClosed => Class is StitchClass.Satin or StitchClass.Fill;
 }

@@ -40,9 +40,15 @@ internal sealed class PieceMaker(StitchSequence stitches)
             PitchMm = Fine.Millimeters(rows?.Pitch ?? 0),
             ThreadPerAreaMm = ThreadPerArea(sections),
             Axis = rows?.Axis ?? Axis.None,
+            Cover = Cover.Of(sections.Select(section => section.Cover)),
+            Blanket = Cover.Of(sections.Select(section => section.Blanket)),
+            RowsInOrder = [.. sections.SelectMany(RowsOf)],
             Sure = rows is null ? IsSureLine(sections) : Classifier.IsSure(rows) && !IsDoubtful(largest.HiddenPercent),
         };
     }
+
+    private static IEnumerable<Interval> RowsOf(Section section) =>
+        section.Chain is { } chain ? chain.Rows.Select(row => new Interval(row.First, row.Last)) : [];
 
     private double ThreadPerArea(IReadOnlyList<Section> sections)
     {

@@ -26,6 +26,8 @@ internal static class OrderChecks
             : [],
         _ => "Read again, the new tape would be put in another order once more.");
 
+    internal static readonly IReadOnlyList<Check> All = [TaglineFirst, BottomUp, CenterOut, NotSettled];
+
     private static Check OrderCheck(string rule, Func<RuleAndSubject, bool> isSilent, string opening) => new(
         rule,
         Needs.SeatedDesign,

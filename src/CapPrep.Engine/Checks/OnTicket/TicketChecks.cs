@@ -1,0 +1,16 @@
+namespace CapPrep.Engine.Checks.OnTicket;
+
+/// <summary>What the ticket says, against itself, the tape and the catalog.</summary>
+internal static class TicketChecks
+{
+    internal static readonly IReadOnlyList<Check> All =
+    [
+        Threads.Named,
+        Threads.Needles,
+        ExpectedSize.Check,
+        Contradictions.Style,
+        Contradictions.Machine,
+        Contradictions.Quantity,
+        Contradictions.Location,
+    ];
+}

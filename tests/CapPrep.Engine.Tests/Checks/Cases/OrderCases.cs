@@ -1,0 +1,19 @@
+using CapPrep.Engine.Tests.Sequence;
+using CapPrep.TestKit.Tapes;
+
+namespace CapPrep.Engine.Tests.Checks.Cases;
+
+internal static class OrderCases
+{
+    internal static readonly IReadOnlyDictionary<string, Job> All = new Dictionary<string, Job>
+    {
+        ["order.tagline-first_pass"] = Job.Clean with { Tape = Sewn.LineAndBox(lineFirst: true) },
+        ["order.tagline-first_fail"] = Job.Clean with { Tape = Sewn.LineAndBox(lineFirst: false) },
+        ["order.bottom-up_pass"] = Job.Clean with { Tape = Sewn.Trimmed(Sewn.Base, Sewn.Middle, Sewn.Top) },
+        ["order.bottom-up_fail"] = Job.Clean with { Tape = Sewn.Trimmed(Sewn.Top, Sewn.Middle, Sewn.Base) },
+        ["order.center-out_pass"] = Job.Clean with { Tape = Sewn.Trimmed(Sewn.Center, Sewn.Right, Sewn.Left) },
+        ["order.center-out_fail"] = Job.Clean with { Tape = Sewn.Trimmed(Sewn.Left, Sewn.Right, Sewn.Center) },
+        ["order.not-settled_pass"] = Job.Clean with { Tape = Sewn.Trimmed(Sewn.Top, Sewn.Middle, Sewn.Base) },
+        ["order.not-settled_fail"] = Job.Clean with { Tape = RandomDesign.Of(1440).Draft.ToTape("TEST") },
+    };
+}

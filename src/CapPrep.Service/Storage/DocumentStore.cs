@@ -11,6 +11,10 @@ internal static class DocumentKinds
     public const string TapeReceived = "tape.received";
     public const string TapeSew = "tape.sew";
     public const string TapeProposed = "tape.proposed";
+
+    /// <summary>A sewn tape that was approved; kept with the decision, and with each job it binds.</summary>
+    public const string TapeApproved = "tape.approved";
+
     public const string Result = "result";
     public const string CardSheet = "sheet.card";
     public const string ProofSheet = "sheet.proof";

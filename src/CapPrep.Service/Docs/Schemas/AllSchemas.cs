@@ -17,6 +17,7 @@ internal static class AllSchemas
         .. ResultSchemas.All,
         .. SewOrderSchemas.All,
         .. BriefSchemas.All,
+        .. DecisionSchemas.All,
         .. EventSchemas.All,
         .. CatalogSchemas.All,
         .. CapStyleSchemas.All,

@@ -11,7 +11,7 @@ internal static class JobSchemas
 {
     public static IEnumerable<KeyValuePair<string, JsonObject>> All =>
     [
-        new("Job", Open([.. Head(), .. Moving(), Req("ticket", Ref("ResolvedTicket")), .. Tail()])),
+        new("Job", Open([.. Head(), .. Moving(), Decided(), Req("ticket", Ref("ResolvedTicket")), .. Tail()])),
         new("JobListItem", Open([.. Head(), .. Moving(), .. Tail()])),
         new("JobOfEvent", Open([.. Head(), .. Tail()])),
         new("JobInputs", Inputs()),
@@ -66,6 +66,9 @@ internal static class JobSchemas
         Req("attempts", Count(), "How often work on it began."),
         Req("deliveries", Ref("DeliveryCounts")),
     ];
+
+    private static Member Decided() =>
+        Req("decisions", List(Ref("Decision"), 1000), "What people said of this job, oldest first.");
 
     private static Member[] Tail() =>
     [

@@ -1,3 +1,4 @@
+using CapPrep.Engine.Approvals;
 using CapPrep.Engine.Briefs;
 using CapPrep.Engine.Checks;
 using CapPrep.Engine.Desk;
@@ -171,6 +172,12 @@ public sealed record Preparation
     public required SeatedDesign? Seating { get; init; }
 
     public required IReadOnlyList<Finding> Findings { get; init; }
+
+    /// <summary>What people have accepted: it stands in no other list and counts for nothing.</summary>
+    public IReadOnlyList<AcceptedFinding> Accepted { get; init; } = [];
+
+    /// <summary>The approval whose order is kept; null: none is.</summary>
+    public Approval? Approval { get; init; }
 
     /// <summary>Pieces and elements of the received tape.</summary>
     public required DesignReading Reading { get; init; }

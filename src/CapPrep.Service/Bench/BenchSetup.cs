@@ -16,6 +16,7 @@ internal static class BenchSetup
         .AddSingleton<ILoop, SweepLoop>()
         .AddSingleton<ILoop, RetentionLoop>()
         .AddScoped<PinnedSetup>()
+        .AddScoped<BoundWork>()
         .AddScoped<JobEnd>()
         .AddScoped<PrepareJob>();
 

@@ -112,10 +112,14 @@ internal sealed class DecisionEntry(
     private async Task<int> EndEarlier(Binding binding, IReadOnlyList<DecisionRow> points, DateTimeOffset now, CancellationToken cancel)
     {
         var ended = 0;
-        if (points[0].Rule is null)
-            ended += await DecisionShelf.End(shelf.Approved(binding), now, cancel);
+        if (points[0].Decision == DecisionWord.ApproveSample)
+            ended += await DecisionShelf.End(shelf.ApprovedAsReceived(binding), now, cancel);
         if (points[0] is { Rule: null, Decision: DecisionWord.Reject })
+        {
+            ended += await DecisionShelf.End(shelf.Approved(binding), now, cancel);
             ended += await DecisionShelf.End(shelf.Accepted(binding), now, cancel);
+        }
+
         foreach (var rule in points.Where(point => point.Rule is not null).GroupBy(point => point.Rule!))
         {
             int?[] elements = [.. rule.Select(point => point.Element)];

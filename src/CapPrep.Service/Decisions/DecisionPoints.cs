@@ -80,6 +80,7 @@ internal sealed class DecisionPoints(DecidedJob job, DecisionBody body, string i
         Id = id,
         Said = id,
         Job = job.Row.Id,
+        OrderNumber = job.Row.OrderNumber,
         Decision = body.Decision,
         By = body.By,
         Reason = body.Reason,

@@ -35,6 +35,10 @@ internal static class SeenThings
     {
         writer.WriteStartObject();
         writer.WriteBoolean("turned", result.IsSewnTurned);
+        writer.WriteStartObject("start");
+        writer.WriteNumber("x", result.SewnStart.X);
+        writer.WriteNumber("y", result.SewnStart.Y);
+        writer.WriteEndObject();
         Write(writer, "order", result.ProposedOrder);
         Write(writer, "blocks", result.SewnBlocks);
         writer.WriteEndObject();

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using CapPrep.Engine.Measures;
 
 namespace CapPrep.Service.Jobs;
 
@@ -48,6 +49,11 @@ internal sealed class StoredResult : IDisposable
     public bool IsSewnTurned => (Member("ticket", "tapeIs") is { ValueKind: JsonValueKind.String } tapeIs && tapeIs.GetString() == "turned")
         != (Member("tapeToSew", "changes") is { ValueKind: JsonValueKind.Array } changes && changes.EnumerateArray().Any(change => change.GetString() == "turned180"));
 
+    /// <summary>Where the tape to sew starts, in tape units of the received one.</summary>
+    public TapePoint SewnStart => Member("tapeToSew", "originShiftMm") is { ValueKind: JsonValueKind.Object } shift
+        ? new(Units(shift.GetProperty("x")), Units(shift.GetProperty("y")))
+        : TapePoint.Origin;
+
     /// <summary>Box of the design on the cap, mm; an empty element for a design that lies on no cap.</summary>
     public JsonElement SeatedBox => Member("seating", "boxMm");
 
@@ -76,6 +82,8 @@ internal sealed class StoredResult : IDisposable
         one.GetProperty("state").GetString()!,
         one.GetProperty("message").GetString()!,
         one);
+
+    private static int Units(JsonElement millimeters) => Tenths.FromMillimeters(millimeters.GetDouble()).Value;
 
     private static (int First, int Last) Range(JsonElement stitches) =>
         (stitches.GetProperty("first").GetInt32(), stitches.GetProperty("last").GetInt32());

@@ -25,6 +25,10 @@ internal sealed class DecisionShelf(AppDb db)
         .Where(row => row.Decision == DecisionWord.ApproveSample
             && (row.ReceivedStitchesSha == binding.StitchesSha || row.SewnStitchesSha == binding.StitchesSha));
 
+    /// <summary>Approvals of a sample of the tape received then, not of the one sewn then.</summary>
+    public IQueryable<DecisionRow> ApprovedAsReceived(Binding binding) =>
+        Approved(binding).Where(row => row.ReceivedStitchesSha == binding.StitchesSha);
+
     /// <summary>Every point said of a job, in force or not, oldest first.</summary>
     public Task<DecisionRow[]> Of(string job, CancellationToken cancel) => db.Decisions.AsNoTracking()
         .Where(row => row.Job == job)

@@ -24,6 +24,7 @@ internal static class StorageSetup
         services.AddScoped<DocumentStore>();
         services.AddScoped<CatalogShelf>();
         services.AddScoped<DecisionShelf>();
+        services.AddScoped<DecisionPins>();
         services.AddScoped<StarterSeed>();
         return services;
     }

@@ -9,8 +9,11 @@ namespace CapPrep.Service.Tests.Decisions;
 /// <summary>What a person does with a finished job.</summary>
 internal static class Deciding
 {
-    /// <summary>75 mm high: too tall for the front of the usual style, and nothing else that holds.</summary>
-    public static readonly byte[] TooTall = TapeBuilder.Seated(400, 750).ToBytes("TALL");
+    /// <summary>65 mm high: too tall for the front of the usual style.</summary>
+    public static readonly byte[] TooTall = TapeBuilder.Seated(400, 650).ToBytes("TALL");
+
+    /// <summary>75 mm high: the needle would leave the field of the frame.</summary>
+    public static readonly byte[] OutOfField = TapeBuilder.Seated(400, 750).ToBytes("FIELD");
 
     public static Task<Answer> Decide(this HttpClient client, string id, string body, string? key = null) =>
         client.Call(HttpMethod.Post, $"/v1/jobs/{id}/decision", body, ("Idempotency-Key", key));

@@ -1,6 +1,7 @@
 using System.Text.Json.Nodes;
 using CapPrep.Engine;
 using CapPrep.Engine.Tickets;
+using CapPrep.Engine.Trade;
 using CapPrep.Service.Storage.Rows;
 using static CapPrep.Service.Docs.Schemas.Shape;
 
@@ -23,6 +24,23 @@ internal static class DecisionSchemas
             Opt("elements", List(Integer(1, 1_000_000), 50), "What it is bound to; absent: wherever the rule meets something in these stitches."),
             Opt("oneJob", Flag(), "true: accepted for the next check of this order, line and location only."))),
         new("DecidedJob", Job()),
+        new("Accepted", Open(
+            Req("number", Integer(1, 10_000), "Of the finding, counted on behind the list; a decision may reject it by this number."),
+            Req("rule", Ref("RuleId")),
+            Opt("element", Integer(1, 1_000_000), "Absent: wherever the rule meets something in these stitches."),
+            Req("severity", Word<Severity>()),
+            Req("message", Text(LongText)),
+            Req("by", Text(60)),
+            Req("at", Ref("Time")),
+            Req("decision", Ref("DecisionId")),
+            Opt("reason", Text(400)))),
+        new("Approved", Open(
+            Req("note", Text(200)),
+            Req("orderNumber", Text(64), "Order of the approved sample."),
+            Req("sewn", Word("received", "approvedTape"), "Which stitches the tape to sew holds: those received, or those of the approved sample."),
+            Req("by", Text(60)),
+            Req("at", Ref("Time")),
+            Req("decision", Ref("DecisionId")))),
     ];
 
     private static JsonObject Decision() => Open(

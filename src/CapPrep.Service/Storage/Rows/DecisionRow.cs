@@ -27,6 +27,9 @@ internal sealed class DecisionRow : ShopRow
 
     public required string Job { get; set; }
 
+    /// <summary>Of the job, which may be erased by the time somebody asks.</summary>
+    public required string OrderNumber { get; set; }
+
     public required DecisionWord Decision { get; set; }
 
     /// <summary>Who said it, as written by the caller.</summary>

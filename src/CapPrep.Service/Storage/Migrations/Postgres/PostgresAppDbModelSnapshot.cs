@@ -257,6 +257,11 @@ namespace CapPrep.Service.Storage.Migrations.Postgres
                         .HasColumnType("boolean")
                         .HasColumnName("one_job");
 
+                    b.Property<string>("OrderNumber")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("order_number");
+
                     b.Property<string>("Reason")
                         .HasColumnType("text")
                         .HasColumnName("reason");

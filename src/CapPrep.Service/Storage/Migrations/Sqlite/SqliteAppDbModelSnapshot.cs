@@ -252,6 +252,11 @@ namespace CapPrep.Service.Storage.Migrations.Sqlite
                         .HasColumnType("INTEGER")
                         .HasColumnName("one_job");
 
+                    b.Property<string>("OrderNumber")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("order_number");
+
                     b.Property<string>("Reason")
                         .HasColumnType("TEXT")
                         .HasColumnName("reason");

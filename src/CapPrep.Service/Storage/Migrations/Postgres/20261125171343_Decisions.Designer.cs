@@ -4,63 +4,68 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Infrastructure;
 using Microsoft.EntityFrameworkCore.Migrations;
 using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
+using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
 
 #nullable disable
 
-namespace CapPrep.Service.Storage.Migrations.Sqlite
+namespace CapPrep.Service.Storage.Migrations.Postgres
 {
-    [DbContext(typeof(SqliteAppDb))]
-    [Migration("20261125165622_Decisions")]
+    [DbContext(typeof(PostgresAppDb))]
+    [Migration("20261125171343_Decisions")]
     partial class Decisions
     {
         /// <inheritdoc />
         protected override void BuildTargetModel(ModelBuilder modelBuilder)
         {
 #pragma warning disable 612, 618
-            modelBuilder.HasAnnotation("ProductVersion", "10.0.15");
+            modelBuilder
+                .HasAnnotation("ProductVersion", "10.0.15")
+                .HasAnnotation("Relational:MaxIdentifierLength", 63);
+
+            NpgsqlModelBuilderExtensions.UseIdentityByDefaultColumns(modelBuilder);
 
             modelBuilder.Entity("CapPrep.Service.Storage.Rows.AttemptRow", b =>
                 {
                     b.Property<string>("Shop")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("shop");
 
                     b.Property<string>("Delivery")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("delivery");
 
                     b.Property<int>("Number")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("number");
 
                     b.Property<string>("Address")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("address");
 
                     b.Property<long>("At")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("at");
 
                     b.Property<string>("Excerpt")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("excerpt");
 
                     b.Property<string>("Outcome")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("outcome");
 
                     b.Property<byte[]>("Phases")
                         .IsRequired()
-                        .HasColumnType("BLOB")
+                        .HasColumnType("bytea")
                         .HasColumnName("phases");
 
                     b.Property<int?>("Status")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("status");
 
                     b.Property<string>("Tls")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("tls");
 
                     b.HasKey("Shop", "Delivery", "Number")
@@ -72,47 +77,47 @@ namespace CapPrep.Service.Storage.Migrations.Sqlite
             modelBuilder.Entity("CapPrep.Service.Storage.Rows.AuditRow", b =>
                 {
                     b.Property<string>("Shop")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("shop");
 
                     b.Property<string>("Id")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("id");
 
                     b.Property<string>("Action")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("action");
 
                     b.Property<string>("AfterSha")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("after_sha");
 
                     b.Property<long>("At")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("at");
 
                     b.Property<string>("BeforeSha")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("before_sha");
 
                     b.Property<string>("Key")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("key");
 
                     b.Property<string>("Kind")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("kind");
 
                     b.Property<string>("Target")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("target");
 
                     b.Property<int?>("Version")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("version");
 
                     b.HasKey("Shop", "Id")
@@ -127,42 +132,42 @@ namespace CapPrep.Service.Storage.Migrations.Sqlite
             modelBuilder.Entity("CapPrep.Service.Storage.Rows.CatalogRow", b =>
                 {
                     b.Property<string>("Shop")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("shop");
 
                     b.Property<string>("Kind")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("kind");
 
                     b.Property<string>("Id")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("id");
 
                     b.Property<int>("Version")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("version");
 
                     b.Property<long>("At")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("at");
 
                     b.Property<byte[]>("Body")
                         .IsRequired()
-                        .HasColumnType("BLOB")
+                        .HasColumnType("bytea")
                         .HasColumnName("body");
 
                     b.Property<string>("By")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("by");
 
                     b.Property<bool>("Retired")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("boolean")
                         .HasColumnName("retired");
 
                     b.Property<string>("Sha256")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("sha256");
 
                     b.HasKey("Shop", "Kind", "Id", "Version")
@@ -174,15 +179,15 @@ namespace CapPrep.Service.Storage.Migrations.Sqlite
             modelBuilder.Entity("CapPrep.Service.Storage.Rows.CounterRow", b =>
                 {
                     b.Property<string>("Shop")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("shop");
 
                     b.Property<string>("Name")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("name");
 
                     b.Property<long>("Value")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("value");
 
                     b.HasKey("Shop", "Name")
@@ -194,100 +199,105 @@ namespace CapPrep.Service.Storage.Migrations.Sqlite
             modelBuilder.Entity("CapPrep.Service.Storage.Rows.DecisionRow", b =>
                 {
                     b.Property<string>("Shop")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("shop");
 
                     b.Property<string>("Id")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("id");
 
                     b.Property<long>("At")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("at");
 
                     b.Property<string>("By")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("by");
 
                     b.Property<string>("CapStyle")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("cap_style");
 
                     b.Property<string>("Decision")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("decision");
 
                     b.Property<int?>("Element")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("element");
 
                     b.Property<long?>("Ended")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("ended");
 
                     b.Property<int>("Ends")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("ends");
 
                     b.Property<int?>("Finding")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("finding");
 
                     b.Property<string>("Job")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("job");
 
                     b.Property<string>("Location")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("location");
 
                     b.Property<string>("Machine")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("machine");
 
                     b.Property<bool>("OneJob")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("boolean")
                         .HasColumnName("one_job");
 
+                    b.Property<string>("OrderNumber")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("order_number");
+
                     b.Property<string>("Reason")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("reason");
 
                     b.Property<string>("ReceivedStitchesSha")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("received_stitches_sha");
 
                     b.Property<string>("Rule")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("rule");
 
                     b.Property<int>("RuleBookVersion")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("rule_book_version");
 
                     b.Property<string>("Said")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("said");
 
                     b.Property<byte[]>("Seen")
-                        .HasColumnType("BLOB")
+                        .HasColumnType("bytea")
                         .HasColumnName("seen");
 
                     b.Property<string>("SewnStitchesSha")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("sewn_stitches_sha");
 
                     b.Property<string>("Technique")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("technique");
 
                     b.HasKey("Shop", "Id")
@@ -308,46 +318,46 @@ namespace CapPrep.Service.Storage.Migrations.Sqlite
             modelBuilder.Entity("CapPrep.Service.Storage.Rows.DeliveryRow", b =>
                 {
                     b.Property<string>("Shop")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("shop");
 
                     b.Property<string>("Id")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("id");
 
                     b.Property<int>("Attempts")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("attempts");
 
                     b.Property<string>("Event")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("event");
 
                     b.Property<long>("Fence")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("fence");
 
                     b.Property<string>("LeaseHolder")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("lease_holder");
 
                     b.Property<long?>("LeaseUntil")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("lease_until");
 
                     b.Property<long?>("NextAt")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("next_at");
 
                     b.Property<string>("State")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("state");
 
                     b.Property<string>("Target")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("target");
 
                     b.HasKey("Shop", "Id")
@@ -374,26 +384,26 @@ namespace CapPrep.Service.Storage.Migrations.Sqlite
             modelBuilder.Entity("CapPrep.Service.Storage.Rows.DocumentRow", b =>
                 {
                     b.Property<string>("Sha256")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("sha256");
 
                     b.Property<byte[]>("Bytes")
                         .IsRequired()
-                        .HasColumnType("BLOB")
+                        .HasColumnType("bytea")
                         .HasColumnName("bytes");
 
                     b.Property<string>("ContentType")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("content_type");
 
                     b.Property<string>("Encoding")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("encoding");
 
                     b.Property<long>("Length")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("length");
 
                     b.HasKey("Sha256")
@@ -405,64 +415,64 @@ namespace CapPrep.Service.Storage.Migrations.Sqlite
             modelBuilder.Entity("CapPrep.Service.Storage.Rows.DropRow", b =>
                 {
                     b.Property<string>("Shop")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("shop");
 
                     b.Property<string>("Id")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("id");
 
                     b.Property<long?>("Ended")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("ended");
 
                     b.Property<byte[]>("Files")
                         .IsRequired()
-                        .HasColumnType("BLOB")
+                        .HasColumnType("bytea")
                         .HasColumnName("files");
 
                     b.Property<string>("Job")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("job");
 
                     b.Property<string>("Name")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("name");
 
                     b.Property<byte[]>("Problem")
-                        .HasColumnType("BLOB")
+                        .HasColumnType("bytea")
                         .HasColumnName("problem");
 
                     b.Property<string>("Root")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("root");
 
                     b.Property<long>("Seen")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("seen");
 
                     b.Property<string>("State")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("state");
 
                     b.Property<string>("Step")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("step");
 
                     b.Property<string>("TapeSha")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("tape_sha");
 
                     b.Property<string>("TicketSha")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("ticket_sha");
 
                     b.Property<int>("Tries")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("tries");
 
                     b.HasKey("Shop", "Id")
@@ -480,51 +490,51 @@ namespace CapPrep.Service.Storage.Migrations.Sqlite
             modelBuilder.Entity("CapPrep.Service.Storage.Rows.EndpointRow", b =>
                 {
                     b.Property<string>("Shop")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("shop");
 
                     b.Property<string>("Id")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("id");
 
                     b.Property<long>("Created")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("created");
 
                     b.Property<long?>("FailingSince")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("failing_since");
 
                     b.Property<string>("Note")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("note");
 
                     b.Property<long?>("PausedUntil")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("paused_until");
 
                     b.Property<byte[]>("Secrets")
                         .IsRequired()
-                        .HasColumnType("BLOB")
+                        .HasColumnType("bytea")
                         .HasColumnName("secrets");
 
                     b.Property<string>("State")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("state");
 
                     b.Property<string>("Types")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("types");
 
                     b.Property<string>("Url")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("url");
 
                     b.Property<int>("Warned")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("warned");
 
                     b.HasKey("Shop", "Id")
@@ -536,41 +546,41 @@ namespace CapPrep.Service.Storage.Migrations.Sqlite
             modelBuilder.Entity("CapPrep.Service.Storage.Rows.EventRow", b =>
                 {
                     b.Property<string>("Shop")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("shop");
 
                     b.Property<string>("Id")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("id");
 
                     b.Property<long>("At")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("at");
 
                     b.Property<byte[]>("Body")
                         .IsRequired()
-                        .HasColumnType("BLOB")
+                        .HasColumnType("bytea")
                         .HasColumnName("body");
 
                     b.Property<string>("Job")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("job");
 
                     b.Property<long>("Position")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("position");
 
                     b.Property<string>("PreviousId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("previous_id");
 
                     b.Property<long?>("Sequence")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("sequence");
 
                     b.Property<string>("Type")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("type");
 
                     b.HasKey("Shop", "Id")
@@ -597,34 +607,34 @@ namespace CapPrep.Service.Storage.Migrations.Sqlite
             modelBuilder.Entity("CapPrep.Service.Storage.Rows.IdempotencyRow", b =>
                 {
                     b.Property<string>("Shop")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("shop");
 
                     b.Property<string>("Key")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("key");
 
                     b.Property<long>("Expires")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("expires");
 
                     b.Property<string>("Job")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("job");
 
                     b.Property<string>("Made")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("made");
 
                     b.Property<string>("Print")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("print");
 
                     b.Property<string>("Route")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("route");
 
                     b.HasKey("Shop", "Key")
@@ -639,24 +649,24 @@ namespace CapPrep.Service.Storage.Migrations.Sqlite
             modelBuilder.Entity("CapPrep.Service.Storage.Rows.JobDocumentRow", b =>
                 {
                     b.Property<string>("Shop")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("shop");
 
                     b.Property<string>("Job")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("job");
 
                     b.Property<string>("Kind")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("kind");
 
                     b.Property<long?>("Expires")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("expires");
 
                     b.Property<string>("Sha256")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("sha256");
 
                     b.HasKey("Shop", "Job", "Kind")
@@ -674,191 +684,191 @@ namespace CapPrep.Service.Storage.Migrations.Sqlite
             modelBuilder.Entity("CapPrep.Service.Storage.Rows.JobRow", b =>
                 {
                     b.Property<string>("Shop")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("shop");
 
                     b.Property<string>("Id")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("id");
 
                     b.Property<int>("Attempts")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("attempts");
 
                     b.Property<byte[]>("Bound")
-                        .HasColumnType("BLOB")
+                        .HasColumnType("bytea")
                         .HasColumnName("bound");
 
                     b.Property<string>("CapStyle")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("cap_style");
 
                     b.Property<long>("Changed")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("changed");
 
                     b.Property<string>("Customer")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("customer");
 
                     b.Property<string>("Design")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("design");
 
                     b.Property<string>("Digitizer")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("digitizer");
 
                     b.Property<string>("Door")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("door");
 
                     b.Property<string>("DropId")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("drop_id");
 
                     b.Property<byte[]>("Echo")
-                        .HasColumnType("BLOB")
+                        .HasColumnType("bytea")
                         .HasColumnName("echo");
 
                     b.Property<byte[]>("Failure")
-                        .HasColumnType("BLOB")
+                        .HasColumnType("bytea")
                         .HasColumnName("failure");
 
                     b.Property<long>("Fence")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("fence");
 
                     b.Property<string>("FileName")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("file_name");
 
                     b.Property<long?>("Finished")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("finished");
 
                     b.Property<long?>("HandedAt")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("handed_at");
 
                     b.Property<byte[]>("Inputs")
                         .IsRequired()
-                        .HasColumnType("BLOB")
+                        .HasColumnType("bytea")
                         .HasColumnName("inputs");
 
                     b.Property<string>("LeaseHolder")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("lease_holder");
 
                     b.Property<long?>("LeaseUntil")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("lease_until");
 
                     b.Property<string>("Line")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("line");
 
                     b.Property<string>("Location")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("location");
 
                     b.Property<long>("Number")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("number");
 
                     b.Property<int?>("OrderLines")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("order_lines");
 
                     b.Property<string>("OrderNumber")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("order_number");
 
                     b.Property<byte[]>("Outcome")
-                        .HasColumnType("BLOB")
+                        .HasColumnType("bytea")
                         .HasColumnName("outcome");
 
                     b.Property<long>("Position")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("position");
 
                     b.Property<int>("Quantity")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("quantity");
 
                     b.Property<long>("QueuedAt")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("queued_at");
 
                     b.Property<long>("Received")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("received");
 
                     b.Property<string>("RecheckOf")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("recheck_of");
 
                     b.Property<string>("ReplacedBy")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("replaced_by");
 
                     b.Property<string>("Replaces")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("replaces");
 
                     b.Property<int>("Revision")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("integer")
                         .HasColumnName("revision");
 
                     b.Property<long?>("Started")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("started");
 
                     b.Property<string>("Status")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("status");
 
                     b.Property<string>("StitchesSha")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("stitches_sha");
 
                     b.Property<bool>("Suspect")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("boolean")
                         .HasColumnName("suspect");
 
                     b.Property<string>("TapeSha")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("tape_sha");
 
                     b.Property<string>("Technique")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("technique");
 
                     b.Property<byte[]>("TicketReceived")
                         .IsRequired()
-                        .HasColumnType("BLOB")
+                        .HasColumnType("bytea")
                         .HasColumnName("ticket_received");
 
                     b.Property<byte[]>("TicketResolved")
                         .IsRequired()
-                        .HasColumnType("BLOB")
+                        .HasColumnType("bytea")
                         .HasColumnName("ticket_resolved");
 
                     b.Property<string>("Traceparent")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("traceparent");
 
                     b.Property<string>("Verdict")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("verdict");
 
                     b.HasKey("Shop", "Id")
@@ -896,47 +906,47 @@ namespace CapPrep.Service.Storage.Migrations.Sqlite
             modelBuilder.Entity("CapPrep.Service.Storage.Rows.KeyRow", b =>
                 {
                     b.Property<string>("Shop")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("shop");
 
                     b.Property<string>("Id")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("id");
 
                     b.Property<long>("Created")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("created");
 
                     b.Property<long?>("Ended")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("ended");
 
                     b.Property<long?>("Expires")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("expires");
 
                     b.Property<string>("Hash")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("hash");
 
                     b.Property<long?>("LastUsed")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("last_used");
 
                     b.Property<string>("Name")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("name");
 
                     b.Property<string>("Scopes")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("scopes");
 
                     b.Property<string>("Start")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("start");
 
                     b.HasKey("Shop", "Id")
@@ -952,24 +962,24 @@ namespace CapPrep.Service.Storage.Migrations.Sqlite
             modelBuilder.Entity("CapPrep.Service.Storage.Rows.LeaseRow", b =>
                 {
                     b.Property<string>("Shop")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("shop");
 
                     b.Property<string>("Name")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("name");
 
                     b.Property<long>("Fence")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("fence");
 
                     b.Property<string>("Holder")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("holder");
 
                     b.Property<long>("Until")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("until");
 
                     b.HasKey("Shop", "Name")
@@ -985,30 +995,30 @@ namespace CapPrep.Service.Storage.Migrations.Sqlite
             modelBuilder.Entity("CapPrep.Service.Storage.Rows.SewOutRow", b =>
                 {
                     b.Property<string>("Shop")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("shop");
 
                     b.Property<string>("Id")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("id");
 
                     b.Property<long>("At")
-                        .HasColumnType("INTEGER")
+                        .HasColumnType("bigint")
                         .HasColumnName("at");
 
                     b.Property<byte[]>("Body")
                         .IsRequired()
-                        .HasColumnType("BLOB")
+                        .HasColumnType("bytea")
                         .HasColumnName("body");
 
                     b.Property<string>("Job")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("job");
 
                     b.Property<string>("Station")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("station");
 
                     b.HasKey("Shop", "Id")
@@ -1023,12 +1033,12 @@ namespace CapPrep.Service.Storage.Migrations.Sqlite
             modelBuilder.Entity("CapPrep.Service.Storage.Rows.ShopEntry", b =>
                 {
                     b.Property<string>("Shop")
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("shop");
 
                     b.Property<string>("Name")
                         .IsRequired()
-                        .HasColumnType("TEXT")
+                        .HasColumnType("text")
                         .HasColumnName("name");
 
                     b.HasKey("Shop")

@@ -2,7 +2,7 @@
 
 #nullable disable
 
-namespace CapPrep.Service.Storage.Migrations.Postgres
+namespace CapPrep.Service.Storage.Migrations.Sqlite
 {
     /// <inheritdoc />
     public partial class Decisions : Migration
@@ -13,53 +13,60 @@ namespace CapPrep.Service.Storage.Migrations.Postgres
             migrationBuilder.AddColumn<byte[]>(
                 name: "bound",
                 table: "jobs",
-                type: "bytea",
+                type: "BLOB",
                 nullable: true);
 
             migrationBuilder.AddColumn<string>(
                 name: "made",
                 table: "idempotency",
-                type: "text",
+                type: "TEXT",
                 nullable: true);
 
             migrationBuilder.AddColumn<int>(
                 name: "ends",
                 table: "decisions",
-                type: "integer",
+                type: "INTEGER",
                 nullable: false,
                 defaultValue: 0);
 
             migrationBuilder.AddColumn<int>(
                 name: "finding",
                 table: "decisions",
-                type: "integer",
+                type: "INTEGER",
                 nullable: true);
 
             migrationBuilder.AddColumn<string>(
                 name: "machine",
                 table: "decisions",
-                type: "text",
+                type: "TEXT",
                 nullable: false,
                 defaultValue: "");
 
             migrationBuilder.AddColumn<bool>(
                 name: "one_job",
                 table: "decisions",
-                type: "boolean",
+                type: "INTEGER",
                 nullable: false,
                 defaultValue: false);
 
             migrationBuilder.AddColumn<string>(
+                name: "order_number",
+                table: "decisions",
+                type: "TEXT",
+                nullable: false,
+                defaultValue: "");
+
+            migrationBuilder.AddColumn<string>(
                 name: "said",
                 table: "decisions",
-                type: "text",
+                type: "TEXT",
                 nullable: false,
                 defaultValue: "");
 
             migrationBuilder.AddColumn<byte[]>(
                 name: "seen",
                 table: "decisions",
-                type: "bytea",
+                type: "BLOB",
                 nullable: true);
 
             migrationBuilder.CreateIndex(
@@ -97,6 +104,10 @@ namespace CapPrep.Service.Storage.Migrations.Postgres
 
             migrationBuilder.DropColumn(
                 name: "one_job",
+                table: "decisions");
+
+            migrationBuilder.DropColumn(
+                name: "order_number",
                 table: "decisions");
 
             migrationBuilder.DropColumn(

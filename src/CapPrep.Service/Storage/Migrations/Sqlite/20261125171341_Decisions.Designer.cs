@@ -4,68 +4,63 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Infrastructure;
 using Microsoft.EntityFrameworkCore.Migrations;
 using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
-using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
 
 #nullable disable
 
-namespace CapPrep.Service.Storage.Migrations.Postgres
+namespace CapPrep.Service.Storage.Migrations.Sqlite
 {
-    [DbContext(typeof(PostgresAppDb))]
-    [Migration("20261125165626_Decisions")]
+    [DbContext(typeof(SqliteAppDb))]
+    [Migration("20261125171341_Decisions")]
     partial class Decisions
     {
         /// <inheritdoc />
         protected override void BuildTargetModel(ModelBuilder modelBuilder)
         {
 #pragma warning disable 612, 618
-            modelBuilder
-                .HasAnnotation("ProductVersion", "10.0.15")
-                .HasAnnotation("Relational:MaxIdentifierLength", 63);
-
-            NpgsqlModelBuilderExtensions.UseIdentityByDefaultColumns(modelBuilder);
+            modelBuilder.HasAnnotation("ProductVersion", "10.0.15");
 
             modelBuilder.Entity("CapPrep.Service.Storage.Rows.AttemptRow", b =>
                 {
                     b.Property<string>("Shop")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("shop");
 
                     b.Property<string>("Delivery")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("delivery");
 
                     b.Property<int>("Number")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("number");
 
                     b.Property<string>("Address")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("address");
 
                     b.Property<long>("At")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("at");
 
                     b.Property<string>("Excerpt")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("excerpt");
 
                     b.Property<string>("Outcome")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("outcome");
 
                     b.Property<byte[]>("Phases")
                         .IsRequired()
-                        .HasColumnType("bytea")
+                        .HasColumnType("BLOB")
                         .HasColumnName("phases");
 
                     b.Property<int?>("Status")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("status");
 
                     b.Property<string>("Tls")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("tls");
 
                     b.HasKey("Shop", "Delivery", "Number")
@@ -77,47 +72,47 @@ namespace CapPrep.Service.Storage.Migrations.Postgres
             modelBuilder.Entity("CapPrep.Service.Storage.Rows.AuditRow", b =>
                 {
                     b.Property<string>("Shop")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("shop");
 
                     b.Property<string>("Id")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("id");
 
                     b.Property<string>("Action")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("action");
 
                     b.Property<string>("AfterSha")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("after_sha");
 
                     b.Property<long>("At")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("at");
 
                     b.Property<string>("BeforeSha")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("before_sha");
 
                     b.Property<string>("Key")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("key");
 
                     b.Property<string>("Kind")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("kind");
 
                     b.Property<string>("Target")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("target");
 
                     b.Property<int?>("Version")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("version");
 
                     b.HasKey("Shop", "Id")
@@ -132,42 +127,42 @@ namespace CapPrep.Service.Storage.Migrations.Postgres
             modelBuilder.Entity("CapPrep.Service.Storage.Rows.CatalogRow", b =>
                 {
                     b.Property<string>("Shop")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("shop");
 
                     b.Property<string>("Kind")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("kind");
 
                     b.Property<string>("Id")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("id");
 
                     b.Property<int>("Version")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("version");
 
                     b.Property<long>("At")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("at");
 
                     b.Property<byte[]>("Body")
                         .IsRequired()
-                        .HasColumnType("bytea")
+                        .HasColumnType("BLOB")
                         .HasColumnName("body");
 
                     b.Property<string>("By")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("by");
 
                     b.Property<bool>("Retired")
-                        .HasColumnType("boolean")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("retired");
 
                     b.Property<string>("Sha256")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("sha256");
 
                     b.HasKey("Shop", "Kind", "Id", "Version")
@@ -179,15 +174,15 @@ namespace CapPrep.Service.Storage.Migrations.Postgres
             modelBuilder.Entity("CapPrep.Service.Storage.Rows.CounterRow", b =>
                 {
                     b.Property<string>("Shop")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("shop");
 
                     b.Property<string>("Name")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("name");
 
                     b.Property<long>("Value")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("value");
 
                     b.HasKey("Shop", "Name")
@@ -199,100 +194,105 @@ namespace CapPrep.Service.Storage.Migrations.Postgres
             modelBuilder.Entity("CapPrep.Service.Storage.Rows.DecisionRow", b =>
                 {
                     b.Property<string>("Shop")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("shop");
 
                     b.Property<string>("Id")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("id");
 
                     b.Property<long>("At")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("at");
 
                     b.Property<string>("By")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("by");
 
                     b.Property<string>("CapStyle")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("cap_style");
 
                     b.Property<string>("Decision")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("decision");
 
                     b.Property<int?>("Element")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("element");
 
                     b.Property<long?>("Ended")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("ended");
 
                     b.Property<int>("Ends")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("ends");
 
                     b.Property<int?>("Finding")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("finding");
 
                     b.Property<string>("Job")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("job");
 
                     b.Property<string>("Location")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("location");
 
                     b.Property<string>("Machine")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("machine");
 
                     b.Property<bool>("OneJob")
-                        .HasColumnType("boolean")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("one_job");
 
+                    b.Property<string>("OrderNumber")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("order_number");
+
                     b.Property<string>("Reason")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("reason");
 
                     b.Property<string>("ReceivedStitchesSha")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("received_stitches_sha");
 
                     b.Property<string>("Rule")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("rule");
 
                     b.Property<int>("RuleBookVersion")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("rule_book_version");
 
                     b.Property<string>("Said")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("said");
 
                     b.Property<byte[]>("Seen")
-                        .HasColumnType("bytea")
+                        .HasColumnType("BLOB")
                         .HasColumnName("seen");
 
                     b.Property<string>("SewnStitchesSha")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("sewn_stitches_sha");
 
                     b.Property<string>("Technique")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("technique");
 
                     b.HasKey("Shop", "Id")
@@ -313,46 +313,46 @@ namespace CapPrep.Service.Storage.Migrations.Postgres
             modelBuilder.Entity("CapPrep.Service.Storage.Rows.DeliveryRow", b =>
                 {
                     b.Property<string>("Shop")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("shop");
 
                     b.Property<string>("Id")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("id");
 
                     b.Property<int>("Attempts")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("attempts");
 
                     b.Property<string>("Event")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("event");
 
                     b.Property<long>("Fence")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("fence");
 
                     b.Property<string>("LeaseHolder")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("lease_holder");
 
                     b.Property<long?>("LeaseUntil")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("lease_until");
 
                     b.Property<long?>("NextAt")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("next_at");
 
                     b.Property<string>("State")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("state");
 
                     b.Property<string>("Target")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("target");
 
                     b.HasKey("Shop", "Id")
@@ -379,26 +379,26 @@ namespace CapPrep.Service.Storage.Migrations.Postgres
             modelBuilder.Entity("CapPrep.Service.Storage.Rows.DocumentRow", b =>
                 {
                     b.Property<string>("Sha256")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("sha256");
 
                     b.Property<byte[]>("Bytes")
                         .IsRequired()
-                        .HasColumnType("bytea")
+                        .HasColumnType("BLOB")
                         .HasColumnName("bytes");
 
                     b.Property<string>("ContentType")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("content_type");
 
                     b.Property<string>("Encoding")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("encoding");
 
                     b.Property<long>("Length")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("length");
 
                     b.HasKey("Sha256")
@@ -410,64 +410,64 @@ namespace CapPrep.Service.Storage.Migrations.Postgres
             modelBuilder.Entity("CapPrep.Service.Storage.Rows.DropRow", b =>
                 {
                     b.Property<string>("Shop")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("shop");
 
                     b.Property<string>("Id")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("id");
 
                     b.Property<long?>("Ended")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("ended");
 
                     b.Property<byte[]>("Files")
                         .IsRequired()
-                        .HasColumnType("bytea")
+                        .HasColumnType("BLOB")
                         .HasColumnName("files");
 
                     b.Property<string>("Job")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("job");
 
                     b.Property<string>("Name")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("name");
 
                     b.Property<byte[]>("Problem")
-                        .HasColumnType("bytea")
+                        .HasColumnType("BLOB")
                         .HasColumnName("problem");
 
                     b.Property<string>("Root")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("root");
 
                     b.Property<long>("Seen")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("seen");
 
                     b.Property<string>("State")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("state");
 
                     b.Property<string>("Step")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("step");
 
                     b.Property<string>("TapeSha")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("tape_sha");
 
                     b.Property<string>("TicketSha")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("ticket_sha");
 
                     b.Property<int>("Tries")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("tries");
 
                     b.HasKey("Shop", "Id")
@@ -485,51 +485,51 @@ namespace CapPrep.Service.Storage.Migrations.Postgres
             modelBuilder.Entity("CapPrep.Service.Storage.Rows.EndpointRow", b =>
                 {
                     b.Property<string>("Shop")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("shop");
 
                     b.Property<string>("Id")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("id");
 
                     b.Property<long>("Created")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("created");
 
                     b.Property<long?>("FailingSince")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("failing_since");
 
                     b.Property<string>("Note")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("note");
 
                     b.Property<long?>("PausedUntil")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("paused_until");
 
                     b.Property<byte[]>("Secrets")
                         .IsRequired()
-                        .HasColumnType("bytea")
+                        .HasColumnType("BLOB")
                         .HasColumnName("secrets");
 
                     b.Property<string>("State")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("state");
 
                     b.Property<string>("Types")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("types");
 
                     b.Property<string>("Url")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("url");
 
                     b.Property<int>("Warned")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("warned");
 
                     b.HasKey("Shop", "Id")
@@ -541,41 +541,41 @@ namespace CapPrep.Service.Storage.Migrations.Postgres
             modelBuilder.Entity("CapPrep.Service.Storage.Rows.EventRow", b =>
                 {
                     b.Property<string>("Shop")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("shop");
 
                     b.Property<string>("Id")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("id");
 
                     b.Property<long>("At")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("at");
 
                     b.Property<byte[]>("Body")
                         .IsRequired()
-                        .HasColumnType("bytea")
+                        .HasColumnType("BLOB")
                         .HasColumnName("body");
 
                     b.Property<string>("Job")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("job");
 
                     b.Property<long>("Position")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("position");
 
                     b.Property<string>("PreviousId")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("previous_id");
 
                     b.Property<long?>("Sequence")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("sequence");
 
                     b.Property<string>("Type")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("type");
 
                     b.HasKey("Shop", "Id")
@@ -602,34 +602,34 @@ namespace CapPrep.Service.Storage.Migrations.Postgres
             modelBuilder.Entity("CapPrep.Service.Storage.Rows.IdempotencyRow", b =>
                 {
                     b.Property<string>("Shop")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("shop");
 
                     b.Property<string>("Key")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("key");
 
                     b.Property<long>("Expires")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("expires");
 
                     b.Property<string>("Job")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("job");
 
                     b.Property<string>("Made")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("made");
 
                     b.Property<string>("Print")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("print");
 
                     b.Property<string>("Route")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("route");
 
                     b.HasKey("Shop", "Key")
@@ -644,24 +644,24 @@ namespace CapPrep.Service.Storage.Migrations.Postgres
             modelBuilder.Entity("CapPrep.Service.Storage.Rows.JobDocumentRow", b =>
                 {
                     b.Property<string>("Shop")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("shop");
 
                     b.Property<string>("Job")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("job");
 
                     b.Property<string>("Kind")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("kind");
 
                     b.Property<long?>("Expires")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("expires");
 
                     b.Property<string>("Sha256")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("sha256");
 
                     b.HasKey("Shop", "Job", "Kind")
@@ -679,191 +679,191 @@ namespace CapPrep.Service.Storage.Migrations.Postgres
             modelBuilder.Entity("CapPrep.Service.Storage.Rows.JobRow", b =>
                 {
                     b.Property<string>("Shop")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("shop");
 
                     b.Property<string>("Id")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("id");
 
                     b.Property<int>("Attempts")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("attempts");
 
                     b.Property<byte[]>("Bound")
-                        .HasColumnType("bytea")
+                        .HasColumnType("BLOB")
                         .HasColumnName("bound");
 
                     b.Property<string>("CapStyle")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("cap_style");
 
                     b.Property<long>("Changed")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("changed");
 
                     b.Property<string>("Customer")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("customer");
 
                     b.Property<string>("Design")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("design");
 
                     b.Property<string>("Digitizer")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("digitizer");
 
                     b.Property<string>("Door")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("door");
 
                     b.Property<string>("DropId")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("drop_id");
 
                     b.Property<byte[]>("Echo")
-                        .HasColumnType("bytea")
+                        .HasColumnType("BLOB")
                         .HasColumnName("echo");
 
                     b.Property<byte[]>("Failure")
-                        .HasColumnType("bytea")
+                        .HasColumnType("BLOB")
                         .HasColumnName("failure");
 
                     b.Property<long>("Fence")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("fence");
 
                     b.Property<string>("FileName")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("file_name");
 
                     b.Property<long?>("Finished")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("finished");
 
                     b.Property<long?>("HandedAt")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("handed_at");
 
                     b.Property<byte[]>("Inputs")
                         .IsRequired()
-                        .HasColumnType("bytea")
+                        .HasColumnType("BLOB")
                         .HasColumnName("inputs");
 
                     b.Property<string>("LeaseHolder")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("lease_holder");
 
                     b.Property<long?>("LeaseUntil")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("lease_until");
 
                     b.Property<string>("Line")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("line");
 
                     b.Property<string>("Location")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("location");
 
                     b.Property<long>("Number")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("number");
 
                     b.Property<int?>("OrderLines")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("order_lines");
 
                     b.Property<string>("OrderNumber")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("order_number");
 
                     b.Property<byte[]>("Outcome")
-                        .HasColumnType("bytea")
+                        .HasColumnType("BLOB")
                         .HasColumnName("outcome");
 
                     b.Property<long>("Position")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("position");
 
                     b.Property<int>("Quantity")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("quantity");
 
                     b.Property<long>("QueuedAt")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("queued_at");
 
                     b.Property<long>("Received")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("received");
 
                     b.Property<string>("RecheckOf")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("recheck_of");
 
                     b.Property<string>("ReplacedBy")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("replaced_by");
 
                     b.Property<string>("Replaces")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("replaces");
 
                     b.Property<int>("Revision")
-                        .HasColumnType("integer")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("revision");
 
                     b.Property<long?>("Started")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("started");
 
                     b.Property<string>("Status")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("status");
 
                     b.Property<string>("StitchesSha")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("stitches_sha");
 
                     b.Property<bool>("Suspect")
-                        .HasColumnType("boolean")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("suspect");
 
                     b.Property<string>("TapeSha")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("tape_sha");
 
                     b.Property<string>("Technique")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("technique");
 
                     b.Property<byte[]>("TicketReceived")
                         .IsRequired()
-                        .HasColumnType("bytea")
+                        .HasColumnType("BLOB")
                         .HasColumnName("ticket_received");
 
                     b.Property<byte[]>("TicketResolved")
                         .IsRequired()
-                        .HasColumnType("bytea")
+                        .HasColumnType("BLOB")
                         .HasColumnName("ticket_resolved");
 
                     b.Property<string>("Traceparent")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("traceparent");
 
                     b.Property<string>("Verdict")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("verdict");
 
                     b.HasKey("Shop", "Id")
@@ -901,47 +901,47 @@ namespace CapPrep.Service.Storage.Migrations.Postgres
             modelBuilder.Entity("CapPrep.Service.Storage.Rows.KeyRow", b =>
                 {
                     b.Property<string>("Shop")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("shop");
 
                     b.Property<string>("Id")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("id");
 
                     b.Property<long>("Created")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("created");
 
                     b.Property<long?>("Ended")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("ended");
 
                     b.Property<long?>("Expires")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("expires");
 
                     b.Property<string>("Hash")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("hash");
 
                     b.Property<long?>("LastUsed")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("last_used");
 
                     b.Property<string>("Name")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("name");
 
                     b.Property<string>("Scopes")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("scopes");
 
                     b.Property<string>("Start")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("start");
 
                     b.HasKey("Shop", "Id")
@@ -957,24 +957,24 @@ namespace CapPrep.Service.Storage.Migrations.Postgres
             modelBuilder.Entity("CapPrep.Service.Storage.Rows.LeaseRow", b =>
                 {
                     b.Property<string>("Shop")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("shop");
 
                     b.Property<string>("Name")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("name");
 
                     b.Property<long>("Fence")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("fence");
 
                     b.Property<string>("Holder")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("holder");
 
                     b.Property<long>("Until")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("until");
 
                     b.HasKey("Shop", "Name")
@@ -990,30 +990,30 @@ namespace CapPrep.Service.Storage.Migrations.Postgres
             modelBuilder.Entity("CapPrep.Service.Storage.Rows.SewOutRow", b =>
                 {
                     b.Property<string>("Shop")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("shop");
 
                     b.Property<string>("Id")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("id");
 
                     b.Property<long>("At")
-                        .HasColumnType("bigint")
+                        .HasColumnType("INTEGER")
                         .HasColumnName("at");
 
                     b.Property<byte[]>("Body")
                         .IsRequired()
-                        .HasColumnType("bytea")
+                        .HasColumnType("BLOB")
                         .HasColumnName("body");
 
                     b.Property<string>("Job")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("job");
 
                     b.Property<string>("Station")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("station");
 
                     b.HasKey("Shop", "Id")
@@ -1028,12 +1028,12 @@ namespace CapPrep.Service.Storage.Migrations.Postgres
             modelBuilder.Entity("CapPrep.Service.Storage.Rows.ShopEntry", b =>
                 {
                     b.Property<string>("Shop")
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("shop");
 
                     b.Property<string>("Name")
                         .IsRequired()
-                        .HasColumnType("text")
+                        .HasColumnType("TEXT")
                         .HasColumnName("name");
 
                     b.HasKey("Shop")

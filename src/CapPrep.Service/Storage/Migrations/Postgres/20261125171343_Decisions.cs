@@ -2,7 +2,7 @@
 
 #nullable disable
 
-namespace CapPrep.Service.Storage.Migrations.Sqlite
+namespace CapPrep.Service.Storage.Migrations.Postgres
 {
     /// <inheritdoc />
     public partial class Decisions : Migration
@@ -13,53 +13,60 @@ namespace CapPrep.Service.Storage.Migrations.Sqlite
             migrationBuilder.AddColumn<byte[]>(
                 name: "bound",
                 table: "jobs",
-                type: "BLOB",
+                type: "bytea",
                 nullable: true);
 
             migrationBuilder.AddColumn<string>(
                 name: "made",
                 table: "idempotency",
-                type: "TEXT",
+                type: "text",
                 nullable: true);
 
             migrationBuilder.AddColumn<int>(
                 name: "ends",
                 table: "decisions",
-                type: "INTEGER",
+                type: "integer",
                 nullable: false,
                 defaultValue: 0);
 
             migrationBuilder.AddColumn<int>(
                 name: "finding",
                 table: "decisions",
-                type: "INTEGER",
+                type: "integer",
                 nullable: true);
 
             migrationBuilder.AddColumn<string>(
                 name: "machine",
                 table: "decisions",
-                type: "TEXT",
+                type: "text",
                 nullable: false,
                 defaultValue: "");
 
             migrationBuilder.AddColumn<bool>(
                 name: "one_job",
                 table: "decisions",
-                type: "INTEGER",
+                type: "boolean",
                 nullable: false,
                 defaultValue: false);
 
             migrationBuilder.AddColumn<string>(
+                name: "order_number",
+                table: "decisions",
+                type: "text",
+                nullable: false,
+                defaultValue: "");
+
+            migrationBuilder.AddColumn<string>(
                 name: "said",
                 table: "decisions",
-                type: "TEXT",
+                type: "text",
                 nullable: false,
                 defaultValue: "");
 
             migrationBuilder.AddColumn<byte[]>(
                 name: "seen",
                 table: "decisions",
-                type: "BLOB",
+                type: "bytea",
                 nullable: true);
 
             migrationBuilder.CreateIndex(
@@ -97,6 +104,10 @@ namespace CapPrep.Service.Storage.Migrations.Sqlite
 
             migrationBuilder.DropColumn(
                 name: "one_job",
+                table: "decisions");
+
+            migrationBuilder.DropColumn(
+                name: "order_number",
                 table: "decisions");
 
             migrationBuilder.DropColumn(

@@ -3,6 +3,7 @@ using CapPrep.Engine.Briefs;
 using CapPrep.Engine.Checks;
 using CapPrep.Engine.Desk;
 using CapPrep.Engine.Production;
+using CapPrep.Engine.Revisions;
 using CapPrep.Engine.Seating;
 using CapPrep.Engine.Sequence;
 using CapPrep.Engine.Sequence.Planning;
@@ -51,6 +52,7 @@ public static class CapPrepper
             Findings = findings,
             Accepted = accepted,
             Approval = approval,
+            Revision = RevisionMaker.Of(request.Earlier, received, findings, accepted),
             ReceivedOrder = OrderCounts.Of(received.Stitches),
             Order = ordering?.Order,
             SettledRounds = ordering?.Rounds ?? 0,

@@ -5,6 +5,7 @@ using CapPrep.Engine.Desk;
 using CapPrep.Engine.Losses;
 using CapPrep.Engine.Measures;
 using CapPrep.Engine.Pieces;
+using CapPrep.Engine.Revisions;
 using CapPrep.Engine.Seating;
 using CapPrep.Engine.Sequence.Planning;
 using CapPrep.Engine.Tapes;
@@ -178,6 +179,9 @@ public sealed record Preparation
 
     /// <summary>The approval whose order is kept; null: none is.</summary>
     public Approval? Approval { get; init; }
+
+    /// <summary>What became of the job before; null: this is the first of its order, line and location.</summary>
+    public RevisionReport? Revision { get; init; }
 
     /// <summary>Pieces and elements of the received tape.</summary>
     public required DesignReading Reading { get; init; }

@@ -1,4 +1,5 @@
 using CapPrep.Engine.Approvals;
+using CapPrep.Engine.Revisions;
 using CapPrep.Engine.Tapes;
 using CapPrep.Engine.Tickets;
 
@@ -25,4 +26,7 @@ public sealed record PrepareRequest
 
     /// <summary>A cap sewn from these stitches was approved for this cap style, location and technique; null: none was.</summary>
     public Approval? Approval { get; init; }
+
+    /// <summary>The job before this one for the same order, line and location; null: this is the first.</summary>
+    public EarlierJob? Earlier { get; init; }
 }

@@ -17,6 +17,7 @@ internal static class BenchSetup
         .AddSingleton<ILoop, RetentionLoop>()
         .AddScoped<PinnedSetup>()
         .AddScoped<BoundWork>()
+        .AddScoped<EarlierRevision>()
         .AddScoped<JobEnd>()
         .AddScoped<PrepareJob>();
 

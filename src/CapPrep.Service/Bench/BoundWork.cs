@@ -6,8 +6,8 @@ using CapPrep.Service.Storage.Rows;
 
 namespace CapPrep.Service.Bench;
 
-/// <summary>Puts beside a request what people had decided when the job was accepted.</summary>
-internal sealed class BoundWork(DocumentStore documents)
+/// <summary>Puts beside a request what came before the job: what people had decided, and the job it revises.</summary>
+internal sealed class BoundWork(DocumentStore documents, EarlierRevision earlier)
 {
     public async Task<PrepareRequest> AddTo(PrepareRequest request, JobRow job, CancellationToken cancel)
     {
@@ -19,6 +19,7 @@ internal sealed class BoundWork(DocumentStore documents)
                 ? approval with { Sewn = await TapeOf(request, job, sample, cancel) }
                 : bound.Approval,
             SewnBefore = bound.IsFresh,
+            Earlier = await earlier.Of(job, request.Setup.Machine.Tape.TrimCount, cancel),
         };
     }
 

@@ -42,6 +42,8 @@ internal static class ResultWriter
             writer.WriteString("advice", Words<Advice>.Standard.Of(advice));
         ReadingJson.Write(writer, preparation);
         AcceptedJson.Write(writer, preparation);
+        if (preparation.Revision is { } revision)
+            RevisionJson.Write(writer, revision);
         WriteRaw(writer, "echo", frame.Echo);
         WriteRaw(writer, "inputs", frame.Inputs);
         writer.WritePropertyName("ticket");

@@ -18,6 +18,7 @@ internal static class AllSchemas
         .. SewOrderSchemas.All,
         .. BriefSchemas.All,
         .. DecisionSchemas.All,
+        .. RevisionSchemas.All,
         .. EventSchemas.All,
         .. CatalogSchemas.All,
         .. CapStyleSchemas.All,

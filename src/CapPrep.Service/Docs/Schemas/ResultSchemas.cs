@@ -37,6 +37,7 @@ internal static class ResultSchemas
         Req("reading", Ref("Reading")),
         Req("accepted", List(Ref("Accepted"), 10_000), "What people have accepted before of these stitches; it stands in no other list and counts for nothing."),
         Opt("approved", Ref("Approved"), "A cap sewn from these stitches was approved before; its order is kept."),
+        Opt("revision", Ref("Revision"), "Only when a job for the same order, line and location was finished before."),
         Opt("echo", Ref("Echo")),
     ];
 

@@ -78,9 +78,17 @@ internal static class ApprovedWriting
         yield return TapeChange.Trims;
         if (stitches.Count != received.Stitches.Count)
             yield return TapeChange.Ties;
-        if (approved.Start != TapePoint.Origin)
+        if (approved.Start != TapePoint.Origin || EndOf(received.Tape) != EndInUnitsOf(received, approved))
             yield return TapeChange.StartEnd;
         if (written.ReadBack.Seated.TapeIsTurned != received.Seated.TapeIsTurned)
             yield return TapeChange.Turned180;
+    }
+
+    private static TapePoint EndOf(Tape tape) => tape.PositionBehind(tape.RecordCount - 1);
+
+    private static TapePoint EndInUnitsOf(Subject received, ApprovedTape approved)
+    {
+        var end = EndOf(approved.Tape);
+        return approved.Start + (approved.IsTurned == received.Seated.TapeIsTurned ? end : end.Turned());
     }
 }

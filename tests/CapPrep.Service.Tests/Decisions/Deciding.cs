@@ -12,6 +12,9 @@ internal static class Deciding
     /// <summary>65 mm high: too tall for the front of the usual style.</summary>
     public static readonly byte[] TooTall = TapeBuilder.Seated(400, 650).ToBytes("TALL");
 
+    /// <summary>Nothing holds it, and it has at least two findings.</summary>
+    public static readonly byte[] Sewable = TapeBuilder.Seated(400, 200).ToBytes("SEWABLE");
+
     /// <summary>75 mm high: the needle would leave the field of the frame.</summary>
     public static readonly byte[] OutOfField = TapeBuilder.Seated(400, 750).ToBytes("FIELD");
 

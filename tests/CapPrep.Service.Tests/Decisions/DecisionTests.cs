@@ -3,7 +3,9 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using CapPrep.Service.Tests.Bench;
 using CapPrep.Service.Tests.Catalog;
+using CapPrep.Service.Tests.HotFolder;
 using CapPrep.Service.Tests.Intake;
+using CapPrep.TestKit;
 using CapPrep.TestKit.Service;
 using Microsoft.EntityFrameworkCore;
 using Shouldly;
@@ -105,6 +107,34 @@ public sealed class DecisionTests
         decisions.Select(decision => decision.Id()).ShouldBe([first.Body.Id(), second.Body.Id()]);
         decisions[0].Text("ended").ShouldBe(decisions[1].Text("at"));
         decisions[1].TryGetProperty("ended", out _).ShouldBeFalse();
+    }
+
+    [Fact]
+    public async Task A_pair_that_is_dropped_again_after_a_decision_is_checked_again()
+    {
+        await using var bench = await FolderBench.Start(Store.Sqlite);
+        bench.PutPair("tall", Upload.Ticket("DD-6"), Deciding.TooTall);
+        var first = FolderBench.Read((await bench.Answers()).Single(), "answer.json");
+        (await bench.Service.Client.Accept(first.Id())).Status.ShouldBe(HttpStatusCode.Created);
+        bench.PutPair("tall", Upload.Ticket("DD-6"), Deciding.TooTall);
+
+        var folder = (await bench.Answers(2)).Single(answer => Path.GetFileName(answer) == "tall.2");
+
+        FolderBench.Names(folder).ShouldContain("2.DST");
+        FolderBench.Read(folder, "answer.json").Text("verdict").ShouldBe("sewAsReceived");
+    }
+
+    [Theory]
+    [InlineData("decision-request-sample")]
+    [InlineData("decision-request")]
+    public async Task The_example_decisions_can_be_sent(string name)
+    {
+        await using var service = await ServiceUnderTest.Start();
+        var job = await service.Work(Upload.Ticket("DD-7"), Deciding.Sewable);
+
+        var example = await File.ReadAllTextAsync(Path.Combine(Repository.Root, "openapi", "examples", name + ".json"), Cancel);
+
+        (await service.Client.Decide(job.Id(), example)).Status.ShouldBe(HttpStatusCode.Created);
     }
 
     [Fact]

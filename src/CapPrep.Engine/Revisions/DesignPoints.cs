@@ -29,21 +29,22 @@ internal sealed class DesignPoints
     internal Box BoxOf(Element element) => BoxOf(element.First, element.Last);
 
     /// <summary>The same shape, each point within the tolerance, wherever it lies.</summary>
-    internal bool HasShapeOf(Element own, DesignPoints other, Element others)
+    /// <param name="others">Needle point of the other design at which it would begin.</param>
+    internal bool HasShapeAt(Element own, DesignPoints other, int others)
     {
-        if (own.Penetrations != others.Penetrations)
+        if (others + own.Penetrations > other.Count)
             return false;
-        var shift = other.At(others.First) - At(own.First);
+        var shift = other.At(others) - At(own.First);
         for (var i = 1; i < own.Penetrations; i++)
         {
-            if ((other.At(others.First + i) - At(own.First + i) - shift).Reach > SegmentMatch.Tolerance)
+            if ((other.At(others + i) - At(own.First + i) - shift).Reach > SegmentIndex.Tolerance)
                 return false;
         }
 
         return true;
     }
 
-    private Box BoxOf(int first, int last)
+    internal Box BoxOf(int first, int last)
     {
         var box = Box.Of(_points[first]);
         for (var i = first + 1; i <= last; i++)

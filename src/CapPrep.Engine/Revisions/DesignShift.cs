@@ -21,7 +21,7 @@ internal static class DesignShift
         {
             foreach (var other in bySize[element.Penetrations].Take(MostAlike))
             {
-                if (earlier.HasShapeOf(element, now, other))
+                if (earlier.HasShapeAt(element, now, other.First))
                     Vote(votes, now.At(other.First) - earlier.At(element.First), element);
             }
         }

@@ -11,6 +11,12 @@ internal sealed class OutsideChanges
     /// <summary>Width and height differ when they differ by more, tape units (house).</summary>
     private const int SizeTolerance = 2;
 
+    // With less than a tenth of its stitches left an element is gone (house).
+    private const int GoneShare = 10;
+
+    // Where more elements are gone it is another design.
+    private const int MostLookedFor = 100;
+
     /// <summary>Rules whose remedies may add or take away a stop.</summary>
     private static readonly string[] AboutStops = ["order.", "border.late", "foam.", "applique.", "ticket.threads", "ticket.needles"];
 
@@ -22,6 +28,7 @@ internal sealed class OutsideChanges
     private readonly SegmentMatch _match;
     private readonly int[] _missing;
     private readonly int[] _unknown;
+    private readonly Dictionary<int, int> _movedTo = [];
 
     private OutsideChanges(DesignPoints earlier, DesignPoints now, TapePoint shift, IReadOnlyList<EarlierFinding> asked, Func<Box, BoxMm?> onCap)
     {
@@ -29,6 +36,11 @@ internal sealed class OutsideChanges
         _match = SegmentMatch.Of(earlier, now, shift);
         _missing = [.. earlier.Reading.Elements.Select(_match.Missing)];
         _unknown = [.. now.Reading.Elements.Select(_match.Unknown)];
+        foreach (var element in earlier.Reading.Elements.Where(IsMostlyMissing).Take(MostLookedFor))
+        {
+            if (PlaceNow(element) is { } moved)
+                _movedTo[element.Index] = moved;
+        }
     }
 
     /// <param name="shift">From a point of the earlier design to the same point of the new one.</param>
@@ -67,30 +79,41 @@ internal sealed class OutsideChanges
         {
             if (_missing[element.Index] > 0)
                 yield return Differing(element);
-            else if (_earlier.Stitches.Blocks == _now.Stitches.Blocks && _match.BlockNow(element) is { } block && block != blockNow[element.Block])
+            else if (_earlier.Stitches.Blocks == _now.Stitches.Blocks && _match.BlockNow(element) is { } block && block != blockNow.GetValueOrDefault(element.Block, block))
                 yield return Change(OutsideKind.Colors, element, $"{Name(element)} is sewn in color block {Figure.Plain(block, 0)} now.");
         }
     }
 
+    /// <summary>Needle point of the new design at which an element begins that lies elsewhere now; the nearest one.</summary>
+    private int? PlaceNow(Element element) => Enumerable.Range(0, _now.Count)
+        .Where(start => _earlier.HasShapeAt(element, _now, start))
+        .OrderBy(start => (_now.At(start) - _earlier.At(element.First) - _shift).Reach)
+        .Select(start => (int?)start)
+        .FirstOrDefault();
+
     /// <summary>The new block that sews most of each earlier one.</summary>
     private Dictionary<int, int> BlocksNow() => _earlier.Reading.Elements
         .Where(element => element.Penetrations > 1)
-        .Select(element => (element.Block, element.Penetrations, Now: _match.BlockNow(element) ?? 0))
+        .Select(element => (element.Block, element.Penetrations, Now: _match.BlockNow(element)))
+        .Where(one => one.Now is not null)
         .GroupBy(one => one.Block)
         .ToDictionary(
             block => block.Key,
-            block => block.GroupBy(one => one.Now).OrderByDescending(group => group.Sum(one => one.Penetrations)).ThenBy(group => group.Key).First().Key);
+            block => block.GroupBy(one => one.Now).OrderByDescending(group => group.Sum(one => one.Penetrations)).ThenBy(group => group.Key).First().Key!.Value);
 
     private OutsideChange Differing(Element element)
     {
         var (missing, stitches) = (_missing[element.Index], element.Penetrations - 1);
-        if (IsMostlyMissing(element) && _now.Reading.Elements.FirstOrDefault(other => IsMostlyUnknown(other) && _earlier.HasShapeOf(element, _now, other)) is { } moved)
+        if (_movedTo.TryGetValue(element.Index, out var moved))
         {
-            var by = _now.At(moved.First) - _earlier.At(element.First) - _shift;
-            return Change(OutsideKind.Moved, element, $"{Name(element)} was moved by {Figure.Mm(Length(by))}.") with { BoxMm = _onCap(_now.BoxOf(moved)) };
+            var by = _now.At(moved) - _earlier.At(element.First) - _shift;
+            return Change(OutsideKind.Moved, element, $"{Name(element)} was moved by {Figure.Mm(Length(by))}.") with
+            {
+                BoxMm = _onCap(_now.BoxOf(moved, moved + element.Penetrations - 1)),
+            };
         }
 
-        if (missing < stitches)
+        if (GoneShare * (stitches - missing) > stitches)
             return Change(OutsideKind.Changed, element, $"{Name(element)}: {Figure.Plain(missing, 0)} of {Figure.Count(stitches, "stitch", "stitches")} differ.");
         return _now.Reading.Elements.Any(other => IsMostlyUnknown(other) && Meets(Shifted(element), _now.BoxOf(other)))
             ? Change(OutsideKind.Changed, element, $"{Name(element)} was made anew.")
@@ -111,7 +134,7 @@ internal sealed class OutsideChanges
     {
         var box = _now.BoxOf(element);
         return told.Any(other => Meets(other, box))
-            || _earlier.Reading.Elements.Any(other => IsMostlyMissing(other) && _earlier.HasShapeOf(other, _now, element));
+            || _movedTo.Any(moved => moved.Value <= element.Last && moved.Value + _earlier.Reading.Elements[moved.Key].Penetrations > element.First);
     }
 
     /// <summary>A point about the size of the whole design names no element.</summary>

@@ -5,51 +5,56 @@ namespace CapPrep.Engine.Revisions;
 
 /// <summary>
 /// Finds the stitches of one design in another, wherever they stand in its order and in whichever direction they are
-/// sewn.
+/// sewn: first in runs, the longest first, then what is left one by one.
 /// </summary>
 internal sealed class SegmentMatch
 {
-    /// <summary>What a program that writes a tape again may round away, tape units (house).</summary>
-    internal const int Tolerance = 2;
+    /// <summary>Stitches of the runs looked for, one length after the other: a long run does not lie there by chance.</summary>
+    private static readonly int[] Runs = [24, 8, 3];
 
-    // Where so many stitches begin in one cell, nobody can say which of them is which.
-    private const int MostLookedAt = 1000;
+    // A longer run is believed without being measured to its end.
+    private const int MeasuredRun = 64;
+
+    // A stitch whose only partners are taken lies close to others; a layer that is gone has no more than such ones (house).
+    private const int MostTakenShare = 5;
+
+    private const int None = -1;
+    private const int Taken = -2;
 
     private readonly DesignPoints _earlier;
     private readonly DesignPoints _now;
     private readonly TapePoint _shift;
-    private readonly Dictionary<(int X, int Y), List<int>> _starts = [];
+    private readonly SegmentIndex _index;
     private readonly bool[] _isMet;
     private readonly int[] _partner;
 
     private SegmentMatch(DesignPoints earlier, DesignPoints now, TapePoint shift)
     {
-        (_earlier, _now, _shift) = (earlier, now, shift);
+        (_earlier, _now, _shift, _index) = (earlier, now, shift, new(now));
         _isMet = new bool[now.Count];
-        _partner = new int[earlier.Count];
-        for (var i = 0; i + 1 < now.Count; i++)
-        {
-            Enter(now.At(i), i);
-            if (CellOf(now.At(i)) != CellOf(now.At(i + 1)))
-                Enter(now.At(i + 1), i);
-        }
+        _partner = [.. Enumerable.Repeat(None, earlier.Count)];
     }
 
     internal static SegmentMatch Of(DesignPoints earlier, DesignPoints now, TapePoint shift)
     {
         var match = new SegmentMatch(earlier, now, shift);
-        foreach (var element in earlier.Reading.Elements)
-            match.Find(element);
+        foreach (var shortest in Runs)
+            match.FindRuns(shortest);
+        match.FindSingles();
+        match.KnowTheRest();
         return match;
     }
 
     /// <summary>How many stitches of an earlier element are not in the new design.</summary>
-    internal int Missing(Element earlier) =>
-        Enumerable.Range(earlier.First, earlier.Penetrations - 1).Count(i => _partner[i] < 0);
+    internal int Missing(Element earlier)
+    {
+        var partners = _partner.AsSpan(earlier.First, earlier.Penetrations - 1);
+        var (missing, taken) = (partners.Count(None), partners.Count(Taken));
+        return MostTakenShare * taken > partners.Length ? missing + taken : missing;
+    }
 
     /// <summary>How many stitches of a new element were not in the earlier design.</summary>
-    internal int Unknown(Element now) =>
-        Enumerable.Range(now.First, now.Penetrations - 1).Count(i => !_isMet[i]);
+    internal int Unknown(Element now) => _isMet.AsSpan(now.First, now.Penetrations - 1).Count(false);
 
     /// <summary>The color block of the new design that sews most of an earlier element; null: none of it is there.</summary>
     internal int? BlockNow(Element earlier) => Enumerable.Range(earlier.First, earlier.Penetrations - 1)
@@ -60,61 +65,80 @@ internal sealed class SegmentMatch
         .Select(group => (int?)group.Key)
         .FirstOrDefault();
 
-    /// <summary>The stitch behind the last one found is looked at first: most designs come back mostly as they were.</summary>
-    private void Find(Element element)
+    private (TapePoint From, TapePoint To) Segment(int i) => (_earlier.At(i) + _shift, _earlier.At(i + 1) + _shift);
+
+    private void FindRuns(int shortest)
     {
-        var hint = -1;
-        for (var i = element.First; i < element.Last; i++)
+        for (var i = 0; i + 1 < _earlier.Count;)
         {
-            var (from, to) = (_earlier.At(i) + _shift, _earlier.At(i + 1) + _shift);
-            var found = hint >= 0 && Fits(hint, from, to) ? hint : Search(from, to);
-            _partner[i] = found;
-            if (found >= 0)
-                _isMet[found] = true;
-            hint = found >= 0 ? found + 1 : -1;
+            if (_partner[i] >= 0)
+            {
+                i++;
+                continue;
+            }
+
+            var (from, to) = Segment(i);
+            var (best, step, longest) = (None, 1, 0);
+            foreach (var start in _index.At(from, to))
+            {
+                var (forward, backward) = (Run(i, start, 1, MeasuredRun), Run(i, start, -1, MeasuredRun));
+                if (Math.Max(forward, backward) > longest)
+                    (best, step, longest) = (start, forward >= backward ? 1 : -1, Math.Max(forward, backward));
+                if (longest == MeasuredRun)
+                    break;
+            }
+
+            i += longest < shortest ? 1 : Take(i, best, step, Run(i, best, step, int.MaxValue));
         }
     }
 
-    private int Search(TapePoint from, TapePoint to)
+    /// <summary>Stitches from here on that have a free partner each, one behind the other.</summary>
+    private int Run(int i, int start, int step, int most)
     {
-        var (x, y) = CellOf(from);
-        var looked = 0;
-        for (var dx = -1; dx <= 1; dx++)
+        var length = 0;
+        while (length < most && i + length + 1 < _earlier.Count && _partner[i + length] < 0 && Fits(start + (step * length), i + length, step))
+            length++;
+        return length;
+    }
+
+    private bool Fits(int start, int i, int step)
+    {
+        var (from, to) = Segment(i);
+        return start >= 0 && !_isMet[start] && (step > 0 ? _index.Lies(start, from, to) : _index.Lies(start, to, from));
+    }
+
+    private int Take(int i, int start, int step, int length)
+    {
+        for (var k = 0; k < length; k++)
+            Meet(i + k, start + (step * k));
+        return length;
+    }
+
+    private void Meet(int earlier, int now) => (_partner[earlier], _isMet[now]) = (now, true);
+
+    private void FindSingles()
+    {
+        for (var i = 0; i + 1 < _earlier.Count; i++)
         {
-            for (var dy = -1; dy <= 1; dy++)
+            if (_partner[i] >= 0)
+                continue;
+            var (from, to) = Segment(i);
+            foreach (var start in _index.At(from, to))
             {
-                if (!_starts.TryGetValue((x + dx, y + dy), out var starts))
+                _partner[i] = Taken;
+                if (_isMet[start])
                     continue;
-                foreach (var start in starts)
-                {
-                    if (++looked > MostLookedAt)
-                        return -1;
-                    if (Fits(start, from, to))
-                        return start;
-                }
+                Meet(i, start);
+                break;
             }
         }
-
-        return -1;
     }
 
-    private bool Fits(int start, TapePoint from, TapePoint to)
+    /// <summary>A new stitch that lies on an earlier one is nothing new, though another one was its partner.</summary>
+    private void KnowTheRest()
     {
-        if (start + 1 >= _now.Count || _isMet[start])
-            return false;
-        var (one, other) = (_now.At(start), _now.At(start + 1));
-        return (Near(one, from) && Near(other, to)) || (Near(other, from) && Near(one, to));
+        var earlier = new SegmentIndex(_earlier);
+        for (var i = 0; i + 1 < _now.Count; i++)
+            _isMet[i] = _isMet[i] || earlier.At(_now.At(i) - _shift, _now.At(i + 1) - _shift).Any();
     }
-
-    private void Enter(TapePoint at, int start)
-    {
-        if (!_starts.TryGetValue(CellOf(at), out var starts))
-            _starts[CellOf(at)] = starts = [];
-        starts.Add(start);
-    }
-
-    private static bool Near(TapePoint one, TapePoint other) => (one - other).Reach <= Tolerance;
-
-    /// <summary>Cells of 8 units: whatever is near lies in the same cell or in one beside it.</summary>
-    private static (int X, int Y) CellOf(TapePoint at) => (at.X >> 3, at.Y >> 3);
 }

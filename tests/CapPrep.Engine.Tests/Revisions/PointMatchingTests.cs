@@ -15,7 +15,7 @@ public sealed class PointMatchingTests
 
     [Theory]
     [InlineData(4.9, true)]
-    [InlineData(5.2, false)]
+    [InlineData(5.1, false)]
     public void Boxes_that_share_half_of_the_smaller_one_are_one_place(double shift, bool same)
     {
         var match = Match([Then("stitch.dense", Here)], [Now("stitch.dense", Here with { Left = shift, Right = 10 + shift })]);

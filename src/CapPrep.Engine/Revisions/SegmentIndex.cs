@@ -9,7 +9,7 @@ internal sealed class SegmentIndex
     internal const int Tolerance = 2;
 
     // Where more stitches begin in one spot, nobody can say which of them is which.
-    private const int MostLookedAt = 1000;
+    private const int MostLookedAt = 250;
 
     private readonly DesignPoints _design;
     private readonly Dictionary<(int X, int Y), List<int>> _starts = [];

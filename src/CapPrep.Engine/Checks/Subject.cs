@@ -86,7 +86,7 @@ internal sealed class Subject
 
     /// <summary>Lower left corner of a cell of a cover as it lies on the cap, tape units; turned, its upper right one.</summary>
     internal TapePoint CellOnCap(int column, int row) =>
-        Placement.Of(Seated).OnCap(new TapePoint(column * Cover.UnitsPerTwoCells / 2, row * Cover.UnitsPerTwoCells / 2));
+        Placement.Of(Seated).OnCap(Stitches.Grid.Corner(column, row));
 
     /// <summary>The needle points <paramref name="first"/> to <paramref name="last"/>, counted from 0, as a place.</summary>
     internal Place PlaceOf(int first, int last) => new(PlaceKind.CapFront)

@@ -12,11 +12,11 @@ internal sealed class CellMap
     private readonly int _columns;
     private readonly int[] _values;
 
-    public CellMap(Box box)
+    public CellMap(CellGrid grid, Box box)
     {
-        (_left, _bottom) = (Cover.CellOf(box.Left), Cover.CellOf(box.Bottom));
-        _columns = Cover.CellOf(box.Right) - _left + 1;
-        _values = new int[_columns * (Cover.CellOf(box.Top) - _bottom + 1)];
+        (_left, _bottom) = (grid.Column(box.Left), grid.Row(box.Bottom));
+        _columns = grid.Column(box.Right) - _left + 1;
+        _values = new int[_columns * (grid.Row(box.Top) - _bottom + 1)];
         Clear();
     }
 

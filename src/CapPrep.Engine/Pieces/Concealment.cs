@@ -20,7 +20,7 @@ internal sealed class Concealment
     public Concealment(StitchSequence stitches, IReadOnlyList<int> threadOfBlock, IEnumerable<Section> sections, Box box)
     {
         (_stitches, _threadOfBlock) = (stitches, threadOfBlock);
-        _latest = new(box);
+        _latest = new(stitches.Grid, box);
         foreach (var closed in sections.Where(section => section.IsClosed))
             _latest.Paint(closed.Blanket, closed.Interval.First);
     }
@@ -115,7 +115,7 @@ internal sealed class Concealment
     private bool IsHidden(int index)
     {
         var (hidden, all) = (0, 0);
-        foreach (var (column, row) in CellLine.Between(_stitches.At(index - 1), _stitches.At(index)))
+        foreach (var (column, row) in CellLine.Between(_stitches.Grid, _stitches.At(index - 1), _stitches.At(index)))
         {
             all++;
             hidden += _latest[column, row] > index ? 1 : 0;

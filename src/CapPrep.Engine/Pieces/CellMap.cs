@@ -5,7 +5,7 @@ namespace CapPrep.Engine.Pieces;
 /// <summary>One whole number for every cell of a box; -1 at first.</summary>
 internal sealed class CellMap
 {
-    private const int Nothing = -1;
+    public const int Nothing = -1;
 
     private readonly int _left;
     private readonly int _bottom;
@@ -22,7 +22,22 @@ internal sealed class CellMap
 
     public int this[int column, int row] => _values[((row - _bottom) * _columns) + column - _left];
 
+    /// <summary>The value at a position in tape units; -1 outside the box.</summary>
+    public int At(CellGrid grid, TapePoint at)
+    {
+        var (column, row) = (grid.Column(at.X) - _left, grid.Row(at.Y) - _bottom);
+        return column >= 0 && column < _columns && row >= 0 && row < _values.Length / _columns
+            ? _values[(row * _columns) + column]
+            : Nothing;
+    }
+
     public void Clear() => _values.AsSpan().Fill(Nothing);
+
+    public void Paint(CellLine line, int value)
+    {
+        foreach (var (column, row) in line)
+            _values[((row - _bottom) * _columns) + column - _left] = value;
+    }
 
     public void Paint(Cover cover, int value)
     {

@@ -101,6 +101,16 @@ public sealed class Cover
         return new(all[0].Grid, box, words);
     }
 
+    /// <summary>Cells that both cover.</summary>
+    internal Cover Common(Cover other)
+    {
+        var words = new ulong[_words.Length];
+        other.AddTo(words, Cells, Cells.Common(other.Cells));
+        for (var i = 0; i < words.Length; i++)
+            words[i] &= _words[i];
+        return new(Grid, Cells, words);
+    }
+
     /// <summary>Cells that it shares with at least one of the others.</summary>
     internal int SharedWithAny(IEnumerable<Cover> others)
     {
@@ -144,6 +154,35 @@ public sealed class Cover
         }
 
         return new(Grid, grown, words);
+    }
+
+    /// <summary>Without every cell next to one that is not covered, corners included.</summary>
+    internal Cover Shrunk()
+    {
+        var words = new ulong[_words.Length];
+        for (var row = Cells.Bottom + 1; row < Cells.Top; row++)
+        {
+            for (var word = 0; word < Cells.Words; word++)
+                words[((row - Cells.Bottom) * Cells.Words) + word] = Inner(row - 1, word) & Inner(row, word) & Inner(row + 1, word);
+        }
+
+        return new(Grid, Cells, words);
+    }
+
+    /// <summary>With gaps of up to two cells filled.</summary>
+    internal Cover Filled() => Grown().Shrunk();
+
+    /// <summary>Without what is no more than two cells wide.</summary>
+    internal Cover Solid() => Shrunk().Grown();
+
+    /// <summary>Cells of a word whose neighbors to both sides are covered too.</summary>
+    private ulong Inner(int row, int word)
+    {
+        var at = ((row - Cells.Bottom) * Cells.Words) + word;
+        var bits = _words[at];
+        var before = word > 0 ? _words[at - 1] >> (WordBits - 1) : 0;
+        var behind = word + 1 < Cells.Words ? _words[at + 1] << (WordBits - 1) : 0;
+        return bits & ((bits << 1) | before) & ((bits >> 1) | behind);
     }
 
     private static void Spread(ReadOnlySpan<ulong> row, ulong[] words, int start)

@@ -1,4 +1,5 @@
 using CapPrep.Engine.Measures;
+using CapPrep.Engine.Pieces.Lines;
 using CapPrep.Engine.Tapes;
 
 namespace CapPrep.Engine.Pieces;
@@ -53,6 +54,13 @@ public static class DesignReader
             section.Paint(stitches);
         var concealment = new Concealment(stitches, threadOfBlock, byCharacter, stitches.Extents());
         var sections = concealment.WithLinesCut(byCharacter).ToList();
+        var ringed = RingFinder.In(stitches, sections, line => !concealment.Hides(line));
+        if (!ReferenceEquals(ringed, sections))
+        {
+            concealment = new Concealment(stitches, threadOfBlock, ringed, stitches.Extents());
+            sections = concealment.WithLinesCut(ringed).ToList();
+        }
+
         concealment.Note(sections);
         RoleFinder.Assign(stitches, sections);
         PieceMerger.Merge(sections);

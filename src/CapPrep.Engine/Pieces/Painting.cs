@@ -49,7 +49,13 @@ internal static class Painting
         var painter = new CoverPainter(stitches.Grid, section.Box);
         painter.Section(stitches, section);
         section.Cover = painter.Cover;
-        section.Blanket = section is { IsClosed: true, Chain: { } chain } ? BlanketOf(stitches.Grid, chain) : section.Cover;
+        section.Blanket = section switch
+        {
+            { IsClosed: true, Chain: { } chain } => BlanketOf(stitches.Grid, chain),
+            { Class: StitchClass.DenseRunning } => section.Cover.Filled(),
+            { Class: StitchClass.Pattern } => section.Cover.Filled().Solid(),
+            _ => section.Cover,
+        };
     }
 
     /// <summary>Cells under the stitches of sections and between them, floats left out.</summary>

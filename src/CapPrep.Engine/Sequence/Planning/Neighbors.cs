@@ -132,7 +132,7 @@ internal sealed class Neighbors
     private bool IsHidden(Cover line, int second)
     {
         var over = _elements.Where(element => element.Block == _elements[second].Block
-            && element.Kind is ElementKind.Satin or ElementKind.Fill
+            && element.Kind is ElementKind.Satin or ElementKind.Fill or ElementKind.DenseRunning
             && (element.Index == second || _precedence.Orders(second, element.Index))).ToArray();
         return CellsUnder(line, over) * 100 >= line.Area * HiddenPercent;
     }

@@ -21,6 +21,12 @@ internal sealed record Design(params IReadOnlyList<Block> Blocks)
     /// <summary>Changes the bytes or header of the tape; a fault of the file.</summary>
     public Tapes.FileHabits File { get; init; } = new();
 
+    /// <summary>The ticket leaves the centering to the box, though that is not where its middle lies.</summary>
+    public bool SeatsByBox { get; init; }
+
+    /// <summary>The ticket lays the tape's own origin on the seam, whatever the design around it.</summary>
+    public bool SeatsByOrigin { get; init; }
+
     public IEnumerable<Part> Parts => Blocks.SelectMany(block => block.Parts);
 
     public Design Map(Func<Part, Part> change) => this with

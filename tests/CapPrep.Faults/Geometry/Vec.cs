@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace CapPrep.Faults.Geometry;
 
 /// <summary>A place or a direction on the cap, mm: x from the center seam to the viewer's right, y from the brim seam up.</summary>
@@ -32,4 +34,6 @@ public readonly record struct Vec(double X, double Y)
     }
 
     public static Vec OnCircle(Vec center, double radius, double degrees) => center + new Vec(radius, 0).Turned(degrees);
+
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"({X:0.00}, {Y:0.00})");
 }

@@ -20,6 +20,9 @@ internal static class Counters
         return known * face.Height / 10;
     }
 
+    /// <summary>The same for exactly this letter.</summary>
+    internal static double? Exact(char sign, Face face) => Find(sign, face);
+
     private static double? Find(char sign, Face face)
     {
         var letter = new Letter(sign, face, static own => own, Leftward: false) { Name = "" };

@@ -51,7 +51,7 @@ internal sealed record Word(string Name, string Text, Face Face, BaseLine Base)
     /// <summary>Way from the line's left edge to what stands on the foot.</summary>
     private double Foot(List<(char Sign, double Width, double GapAfter)> spots)
     {
-        if (!GapOnFoot)
+        if (!GapOnFoot || spots.Count < 2)
             return Length / 2;
         var space = Text.IndexOf(' ');
         var before = space < 0 ? spots.Count / 2 : space;

@@ -41,7 +41,7 @@ internal static class Needlework
     {
         var (left, right) = (grid.Min(p => p.X), grid.Max(p => p.X));
         var (bottom, top) = (grid.Min(p => p.Y), grid.Max(p => p.Y));
-        origin = ((left + right) / 2, design.Habits.StartsAtBottom ? bottom : (bottom + top) / 2);
+        origin = (design.SeatsByOrigin ? 0 : (left + right) / 2, design.Habits.StartsAtBottom ? bottom : (bottom + top) / 2);
         var needles = new List<Needle>(dots.Count);
         var parts = design.Parts.ToList();
         for (var k = 0; k < dots.Count; k++)
@@ -72,6 +72,8 @@ internal static class Needlework
 
     private static TicketNote TicketOf(Design design, List<Needle> needles, (int X, int Y) origin)
     {
+        if (design.SeatsByOrigin)
+            design = design.WithTicket(note => note with { CenterBy = "origin" });
         var isCentered = Math.Abs(needles.Min(n => n.X) + needles.Max(n => n.X) + (2 * origin.X)) <= 1;
         var ticket = design.Ticket with
         {
@@ -80,7 +82,7 @@ internal static class Needlework
             Threads = design.Ticket.Threads.Count > 0 ? design.Ticket.Threads : ThreadsOf(design),
             BaseAboveBrimMm = (needles.Min(n => n.Y) + origin.Y) / 10.0,
         };
-        if (ticket.CenterBy != "box" || isCentered)
+        if (ticket.CenterBy != "box" || isCentered || design.SeatsByBox)
             return ticket;
         return ticket with { CenterBy = "x", CenterXMm = -origin.X / 10.0 };
     }

@@ -32,7 +32,16 @@ internal abstract record Part
 
     public abstract IReadOnlyList<Dot> Dots();
 
-    public Rect Box => Rect.Of(Dots().Where(dot => dot.Purpose == Purpose.Top).Select(dot => dot.At));
+    /// <summary>Box of what is seen of it, else of all.</summary>
+    public Rect Box
+    {
+        get
+        {
+            var dots = Dots();
+            var seen = dots.Where(dot => dot.Purpose == Purpose.Top).ToList();
+            return Rect.Of((seen.Count > 0 ? seen : dots).Select(dot => dot.At));
+        }
+    }
 }
 
 /// <summary>A part sewn last stitch first, and mapped to other places.</summary>

@@ -1,3 +1,5 @@
+using CapPrep.Faults.Geometry;
+
 namespace CapPrep.Faults.Tapes;
 
 /// <summary>How the file around the stitches looks.</summary>
@@ -28,4 +30,7 @@ internal sealed record FileHabits
 
     /// <summary>Records with bits that no rule knows, evenly spread.</summary>
     public int UnknownBits { get; init; }
+
+    /// <summary>The first way behind a trim or stop goes by way of this place, mm from where it begins.</summary>
+    public Vec? Detour { get; init; }
 }

@@ -12,6 +12,7 @@ internal sealed class TapeFile
     private readonly FileHabits _file;
     private int _x;
     private int _y;
+    private bool _detoured;
 
     private TapeFile(Habits habits, FileHabits file) => (_habits, _file) = (habits, file);
 
@@ -26,6 +27,12 @@ internal sealed class TapeFile
 
     private void Add(Needle needle, int index, int count)
     {
+        if (_file.Detour is { } detour && index > 0 && Ties.IsCut(needle.Joint) && !_detoured)
+        {
+            _detoured = true;
+            MoveBy(_x + (int)(detour.X * 10), _y + (int)(detour.Y * 10), least: 0, lands: true);
+        }
+
         if (index == 0)
             MoveBy(needle.X, needle.Y, least: 0);
         else if (needle.Joint == Joint.Trim)
@@ -60,13 +67,13 @@ internal sealed class TapeFile
     }
 
     /// <summary>Jumps to a place or, where the stitch record itself shall move, to just before it.</summary>
-    private void MoveBy(int x, int y, int least)
+    private void MoveBy(int x, int y, int least, bool lands = false)
     {
         var (fromX, fromY) = (_x, _y);
         var (dx, dy) = (x - _x, y - _y);
         var far = Math.Max(Math.Abs(dx), Math.Abs(dy));
         var steps = Math.Max(least, (far + Record.Longest - 1) / Record.Longest);
-        var parts = _habits.LandsByJump ? steps : steps + 1;
+        var parts = lands || _habits.LandsByJump ? steps : steps + 1;
         for (var k = 1; k <= steps; k++)
             Put(Record.Jump, fromX + (dx * k / Math.Max(1, parts)), fromY + (dy * k / Math.Max(1, parts)));
     }

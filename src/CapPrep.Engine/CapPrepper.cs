@@ -1,4 +1,6 @@
+using CapPrep.Engine.Briefs;
 using CapPrep.Engine.Checks;
+using CapPrep.Engine.Desk;
 using CapPrep.Engine.Production;
 using CapPrep.Engine.Seating;
 using CapPrep.Engine.Sequence;
@@ -34,6 +36,10 @@ public static class CapPrepper
             Actors = judgment.Actors,
             Summary = Summaries.Of(judgment, findings, firstCap, received, needlePlan),
             FirstCap = firstCap,
+            Advice = AdviceRule.Of(judgment, findings),
+            Brief = BriefMaker.Of(received, findings, ordering?.Order),
+            WaysOut = WaysOutFinder.Of(received, findings),
+            Doubtful = DoubtfulPieces.Of(received),
             Tape = request.Tape,
             Facts = TapeCounts.Of(request.Tape, received.Stitches),
             Reading = received.Reading,

@@ -34,6 +34,17 @@ internal static class Inspector
         .. Ask(written, check => check.AskAgain == Again.OfWrittenTape),
     ];
 
+    // What another cap style could cure.
+    private static readonly FrozenSet<string> Size = FrozenSet.Create(
+        "place.outside-field", "place.too-tall", "place.crown", "place.too-wide", "place.brim-clearance",
+        "place.side-seam", "place.eyelet", "place.posts");
+
+    /// <summary>Only the findings about the room that cap, frame and machine leave.</summary>
+    internal static IReadOnlyList<Finding> InspectSize(Subject subject) => Ask(subject, check => IsAboutSize(check.Rule));
+
+    /// <summary>True when a rule is about the room that cap, frame and machine leave.</summary>
+    internal static bool IsAboutSize(string rule) => Size.Contains(rule);
+
     /// <summary>True when a rule is asked again once a tape was written.</summary>
     internal static bool IsAskedAgain(string rule) => ByRule[rule].AskAgain != Again.Never;
 

@@ -16,6 +16,7 @@ internal static class Raising
             return null;
         var worst = met[0].Occurrence;
         var limit = AppliedTo(rule.Row, met[0].Passed);
+        var wanted = Wanted(rule.Row, worst, limit, limits);
         return new Finding
         {
             Number = 0,
@@ -29,9 +30,10 @@ internal static class Raising
             }),
             Measured = worst.Measured is { } measured ? Rounded(measured, rule.Row.Unit) : null,
             Limit = limit,
+            Wanted = wanted,
             Places = [.. met.Take(ListedPlaces).Select(one => PlaceOf(one.Occurrence, rule.Row.Unit)).InReadingOrder()],
             Asks = limit.Level == Severity.Hold ? rule.Row.HoldAsks : Asks.Nothing,
-            Remedy = rule.Row.Remedy is { } remedy ? FilledIn(remedy, limit) : null,
+            Remedy = rule.Row.Remedy is { } remedy ? FilledIn(remedy, limit, wanted) : null,
         };
     }
 
@@ -69,12 +71,25 @@ internal static class Raising
         Measured = occurrence.Measured is { } measured ? Rounded(measured, unit) : null,
     };
 
-    private static RuleRemedy FilledIn(RuleRemedy remedy, AppliedLimit limit) => remedy with
+    /// <summary>Where a hold was passed, what would not even warn.</summary>
+    private static Quantity? Wanted(RuleRow row, Occurrence worst, AppliedLimit limit, Limits limits)
+    {
+        if (limit.Value is not { } passed)
+            return null;
+        var value = limit.Level == Severity.Hold && worst.LimitHere is null ? limits.At(Severity.Warn) ?? passed : passed;
+        return Rounded(value, row.Unit);
+    }
+
+    /// <summary>A digitizer is told what will not come back as a warn.</summary>
+    private static RuleRemedy FilledIn(RuleRemedy remedy, AppliedLimit limit, Quantity? wanted) => remedy with
     {
         Message = remedy.Message
-            .Replace("{limit}", limit.Value is { } value ? Figure.Plain(Safe(value, limit), 2) : "", StringComparison.Ordinal)
+            .Replace("{limit}", LimitFor(remedy.Who, limit, wanted) is { } value ? Figure.Plain(Safe(value, limit), 2) : "", StringComparison.Ordinal)
             .Replace("{unit}", limit.Unit, StringComparison.Ordinal),
     };
+
+    private static double? LimitFor(Actor who, AppliedLimit limit, Quantity? wanted) =>
+        who == Actor.Digitizer ? wanted?.Value : limit.Value;
 
     /// <summary>Lengths to 0.1 mm as the sentences say them, on the good side of the limit.</summary>
     private static double Safe(double value, AppliedLimit limit) => limit.Unit != "mm" ? value

@@ -31,6 +31,10 @@ internal sealed class Subject
         _textLines = new(() => _points is null ? [] : LineFinder.Find(stitches, Reading, _points), LazyThreadSafetyMode.None);
     }
 
+    private Subject(Subject like, Setup setup, SeatedDesign seated)
+        : this(like.Tape, like.Stitches, like.Ticket, setup, seated) =>
+        (_reading, _ground) = (like._reading, like._ground);
+
     private Subject(Subject like)
     {
         (Tape, Stitches, Ticket, Setup) = (like.Tape, like.Stitches, like.Ticket, like.Setup);
@@ -64,6 +68,9 @@ internal sealed class Subject
 
     /// <summary>The same tape, judged by an order.</summary>
     internal Subject With(IReadOnlyList<OrderRuleResult>? orderRules) => new(this) { OrderRules = orderRules };
+
+    /// <summary>The same tape, read once, on another cap.</summary>
+    internal Subject On(Setup setup, SeatedDesign seated) => new(this, setup, seated);
 
     /// <summary>Only for checks that ask for a seated design.</summary>
     internal SeatedDesign Seated => _seated ?? throw new EngineFaultException("A check of the cap met an unseated design.");

@@ -113,6 +113,7 @@ internal sealed class JobEntry(AppDb db, DocumentStore documents, Settings setti
         RuleBook = goods.Pins.Book,
         BasedOn = goods.Pins.BasedOn,
         StyleSuggestions = goods.Pins.Suggestions,
+        OtherStyles = goods.Pins.OtherStyles,
         QrPrefix = settings.CardsQrPrefix,
     };
 

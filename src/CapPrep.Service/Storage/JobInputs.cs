@@ -28,6 +28,9 @@ internal sealed record JobInputs
     /// <summary>With no style: ids of the styles whose article numbers come nearest.</summary>
     public IReadOnlyList<string> StyleSuggestions { get; init; } = [];
 
+    /// <summary>Cap styles that could be taken instead, should the design be too large.</summary>
+    public IReadOnlyList<VersionedId> OtherStyles { get; init; } = [];
+
     /// <summary>Text in front of the card's code.</summary>
     public string QrPrefix { get; init; } = "";
 
@@ -53,6 +56,7 @@ internal sealed record JobInputs
             RuleBook = Id(root, "ruleBook")!,
             BasedOn = Id(root.GetProperty("ruleBook"), "basedOn"),
             StyleSuggestions = root.TryGetProperty("styleSuggestions", out var ids) ? [.. ids.EnumerateArray().Select(id => id.GetString()!)] : [],
+            OtherStyles = root.TryGetProperty("otherStyles", out var others) ? [.. others.EnumerateArray().Select(Id)] : [],
             QrPrefix = root.TryGetProperty("qrPrefix", out var prefix) ? prefix.GetString()! : "",
         };
     }
@@ -70,6 +74,8 @@ internal sealed record JobInputs
         Write(writer, "ruleBook", RuleBook, BasedOn);
         if (StyleSuggestions.Count > 0)
             WriteSuggestions(writer);
+        if (OtherStyles.Count > 0)
+            WriteOthers(writer);
         if (QrPrefix.Length > 0)
             writer.WriteString("qrPrefix", QrPrefix);
         writer.WriteEndObject();
@@ -83,6 +89,20 @@ internal sealed record JobInputs
         writer.WriteEndArray();
     }
 
+    private void WriteOthers(Utf8JsonWriter writer)
+    {
+        writer.WriteStartArray("otherStyles");
+        foreach (var style in OtherStyles)
+        {
+            writer.WriteStartObject();
+            writer.WriteString("id", style.Id);
+            writer.WriteNumber("version", style.Version);
+            writer.WriteEndObject();
+        }
+
+        writer.WriteEndArray();
+    }
+
     private static void Write(Utf8JsonWriter writer, string name, VersionedId id, VersionedId? basedOn = null)
     {
         writer.WriteStartObject(name);
@@ -93,7 +113,8 @@ internal sealed record JobInputs
         writer.WriteEndObject();
     }
 
-    private static VersionedId? Id(JsonElement owner, string name) => owner.TryGetProperty(name, out var value)
-        ? new VersionedId(value.GetProperty("id").GetString()!, value.GetProperty("version").GetInt32())
-        : null;
+    private static VersionedId? Id(JsonElement owner, string name) => owner.TryGetProperty(name, out var value) ? Id(value) : null;
+
+    private static VersionedId Id(JsonElement value) =>
+        new(value.GetProperty("id").GetString()!, value.GetProperty("version").GetInt32());
 }

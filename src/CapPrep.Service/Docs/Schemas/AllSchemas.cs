@@ -16,6 +16,7 @@ internal static class AllSchemas
         .. FindingSchemas.All,
         .. ResultSchemas.All,
         .. SewOrderSchemas.All,
+        .. BriefSchemas.All,
         .. EventSchemas.All,
         .. CatalogSchemas.All,
         .. CapStyleSchemas.All,

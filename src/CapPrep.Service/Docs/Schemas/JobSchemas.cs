@@ -85,6 +85,7 @@ internal static class JobSchemas
         Req("framingStation", Ref("VersionedId")),
         Req("ruleBook", Open(Req("id", Ref("CatalogId")), Req("version", Integer(1, int.MaxValue)), Opt("basedOn", Ref("VersionedId")))),
         Opt("styleSuggestions", List(Ref("CatalogId"), 10_000), "With an unknown article number: the styles that come nearest."),
+        Opt("otherStyles", List(Ref("VersionedId"), 50), "Cap styles that could be taken instead, should the design be too large."),
         Opt("calibration", Ref("VersionedId")),
         Opt("qrPrefix", AnyText(60)))
         .Says("What the job depends on, pinned at acceptance.");

@@ -20,6 +20,9 @@ public static class Corpus
     /// <summary>Rules whose fault can be put as near to the limit as wanted.</summary>
     public static IReadOnlyList<string> Measured { get; } = [.. Plants.Where(plant => plant.Near is not null).Select(plant => plant.Rule)];
 
+    /// <summary>What lies above the limit of this rule is wrong.</summary>
+    public static bool IsUpper(string rule) => Plants.Single(known => known.Rule == rule).IsUpper;
+
     /// <summary>Designs that look wrong and are right, and the rule that their twin breaks.</summary>
     public static IReadOnlyList<(int Number, string Title, string Rule)> LookWrong { get; } =
         [.. Good.LooksWrong.All.Select(design => (design.Number, design.Title, design.Rule))];

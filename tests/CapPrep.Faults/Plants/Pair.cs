@@ -37,4 +37,7 @@ internal sealed record Plant(string Rule, Func<Chance, Pair> Draw)
 {
     /// <summary>The value comes as near to the limit as measuring can tell: seen, not judged.</summary>
     public Func<Chance, double, Pair>? Near { get; init; }
+
+    /// <summary>What lies above the limit is wrong.</summary>
+    public bool IsUpper { get; init; }
 }

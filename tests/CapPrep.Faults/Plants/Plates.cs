@@ -14,9 +14,9 @@ internal static class Plates
     [
         new("place.outside-field", chance => Moved(chance, new(-15, 14, 15, 38), 64 + chance.Between(1.0, 9.0), ["place.side-seam", "place.posts"])),
         new("place.travel-outside", TravelOutside),
-        new("place.too-tall", TooTall) { Near = (chance, u) => Tall(chance, Limits.HeightWarn * (1 + u)) },
+        new("place.too-tall", TooTall) { Near = (chance, u) => Tall(chance, Limits.HeightWarn * (1 + u)), IsUpper = true },
         new("place.crown", Crown),
-        new("place.too-wide", TooWide) { Near = (chance, u) => Wide(chance, Limits.WidthWarn * (1 + u)) },
+        new("place.too-wide", TooWide) { Near = (chance, u) => Wide(chance, Limits.WidthWarn * (1 + u)), IsUpper = true },
         new("place.brim-clearance", chance => Low(chance, -Limits.Beyond(chance, Limits.BrimWarn))) { Near = Low },
         new("place.side-seam", chance => Moved(chance, new(-14, 14, 14, 34), 78 + chance.Between(1.0, 5.0), ["place.posts"])),
         new("place.eyelet", Eyelet),

@@ -15,7 +15,7 @@ internal static class Stitching
         new("stitch.short", Short),
         new("stitch.long", Long),
         new("stitch.column-narrow", chance => Narrow(chance, -Limits.Beyond(chance, Limits.ColumnWarn, 0.4))) { Near = Narrow },
-        new("stitch.column-wide", chance => Wide(chance, Limits.Beyond(chance, Limits.SatinWarn, 0.3))) { Near = Wide },
+        new("stitch.column-wide", chance => Wide(chance, Limits.Beyond(chance, Limits.SatinWarn, 0.3))) { Near = Wide, IsUpper = true },
         new("stitch.dense", Dense),
         new("stitch.cover", Cover),
         new("stitch.stacked", Stacked),

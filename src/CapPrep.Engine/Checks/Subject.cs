@@ -1,4 +1,5 @@
 using CapPrep.Engine.Checks.Ground;
+using CapPrep.Engine.Checks.OnTechnique.Foam;
 using CapPrep.Engine.Lettering;
 using CapPrep.Engine.Measures;
 using CapPrep.Engine.Pieces;
@@ -20,6 +21,7 @@ internal sealed class Subject
     private readonly SeatedDesign? _seated;
     private readonly Lazy<DesignReading> _reading;
     private readonly Lazy<GroundMap> _ground;
+    private readonly Lazy<FoamPieces> _foam;
     private readonly Lazy<IReadOnlyList<TextLine>> _textLines;
 
     internal Subject(Tape tape, StitchSequence stitches, ResolvedTicket ticket, Setup setup, SeatedDesign? seated)
@@ -28,18 +30,19 @@ internal sealed class Subject
         _reading = new(() => DesignReader.Read(stitches, ThreadNumbers.Of(NeedlePlan.ThreadsOf(ticket.Received), stitches.Blocks)), LazyThreadSafetyMode.None);
         _points = seated is null ? null : CapPoints.Of(stitches, seated);
         _ground = new(() => new GroundMap(Reading), LazyThreadSafetyMode.None);
+        _foam = new(() => FoamPieces.Of(Reading, stitches, ticket), LazyThreadSafetyMode.None);
         _textLines = new(() => _points is null ? [] : LineFinder.Find(stitches, Reading, _points), LazyThreadSafetyMode.None);
     }
 
     private Subject(Subject like, Setup setup, SeatedDesign seated)
         : this(like.Tape, like.Stitches, like.Ticket, setup, seated) =>
-        (_reading, _ground) = (like._reading, like._ground);
+        (_reading, _ground, _foam) = (like._reading, like._ground, like._foam);
 
     private Subject(Subject like)
     {
         (Tape, Stitches, Ticket, Setup) = (like.Tape, like.Stitches, like.Ticket, like.Setup);
         (_seated, _points, _reading) = (like._seated, like._points, like._reading);
-        (_ground, _textLines) = (like._ground, like._textLines);
+        (_ground, _foam, _textLines) = (like._ground, like._foam, like._textLines);
     }
 
     internal Tape Tape { get; }
@@ -59,6 +62,9 @@ internal sealed class Subject
 
     /// <summary>What lies under and over its pieces.</summary>
     internal GroundMap Ground => _ground.Value;
+
+    /// <summary>What of it is sewn over foam.</summary>
+    internal FoamPieces Foam => _foam.Value;
 
     /// <summary>Its lines of letters, from the lowest up; none for a design that lies on no cap.</summary>
     internal IReadOnlyList<TextLine> TextLines => _textLines.Value;

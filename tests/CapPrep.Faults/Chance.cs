@@ -1,4 +1,4 @@
-namespace CapPrep.Faults;
+namespace CapPrep.FaultCorpus;
 
 /// <summary>Random draws that a seed repeats (SplitMix64, G. Steele, D. Lea, C. Flood, 2014; constants from memory).</summary>
 public sealed class Chance

@@ -1,7 +1,7 @@
-using CapPrep.Faults.Plants;
-using CapPrep.Faults.Sewing;
+using CapPrep.FaultCorpus.Plants;
+using CapPrep.FaultCorpus.Sewing;
 
-namespace CapPrep.Faults;
+namespace CapPrep.FaultCorpus;
 
 /// <summary>A clean tape and the same with one fault.</summary>
 public sealed record TapePair(CorpusTape Good, CorpusTape Bad);
@@ -31,6 +31,13 @@ public static class Corpus
     {
         var layout = Layouts.Families.All.Single(known => known.Name == family);
         return Needlework.Sew(layout.Draw(new(family, number)), family, number) with { IsHard = layout.IsHard };
+    }
+
+    /// <summary>The same, each letter sewn from its other side.</summary>
+    public static CorpusTape CleanReversed(string family, int number)
+    {
+        var design = Layouts.Families.All.Single(known => known.Name == family).Draw(new(family, number));
+        return Needlework.Sew(design.Map(part => part is Letters.Letter letter ? letter with { Leftward = !letter.Leftward } : part), family, number);
     }
 
     public static TapePair Planted(string rule, int number)

@@ -1,4 +1,4 @@
-namespace CapPrep.Faults;
+namespace CapPrep.FaultCorpus;
 
 /// <summary>What the trade takes for right, typed from the fact table's rows and the shop's own limits (house). mm unless said.</summary>
 internal static class Limits

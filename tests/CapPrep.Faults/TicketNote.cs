@@ -1,4 +1,4 @@
-namespace CapPrep.Faults;
+namespace CapPrep.FaultCorpus;
 
 /// <summary>What the order says; a runner makes its own ticket of it.</summary>
 public sealed record TicketNote

@@ -1,13 +1,14 @@
-using CapPrep.Faults.Geometry;
-using CapPrep.Faults.Sewing;
-using CapPrep.Faults.Tapes;
+using CapPrep.FaultCorpus.Geometry;
+using CapPrep.FaultCorpus.Sewing;
+using CapPrep.FaultCorpus.Tapes;
 
-namespace CapPrep.Faults;
+namespace CapPrep.FaultCorpus;
 
 /// <summary>Consecutive needle points of one part, letter, class and purpose.</summary>
 /// <param name="First">Needle point, from 0.</param>
 /// <param name="Last">Included.</param>
-public sealed record TruthSpan(int First, int Last, string Part, int Block, SewnAs As, Purpose Purpose, string? Line, int Glyph);
+/// <param name="Element">What moves as a whole when the order changes: a part, as far as its thread is not cut; joined letters are one.</param>
+public sealed record TruthSpan(int First, int Last, string Element, int Block, SewnAs As, Purpose Purpose, string? Line, int Glyph);
 
 /// <summary>A text line as drawn.</summary>
 /// <param name="Glyphs">Boxes of the letters on the cap, mm, from the viewer's left.</param>

@@ -1,7 +1,7 @@
-using CapPrep.Faults.Geometry;
-using CapPrep.Faults.Sewing;
+using CapPrep.FaultCorpus.Geometry;
+using CapPrep.FaultCorpus.Sewing;
 
-namespace CapPrep.Faults.Designs;
+namespace CapPrep.FaultCorpus.Designs;
 
 /// <summary>What is sewn with one thread, from stop to stop.</summary>
 /// <param name="Parts">In the order they are sewn.</param>

@@ -1,8 +1,8 @@
-using CapPrep.Faults.Geometry;
-using CapPrep.Faults.Letters;
-using CapPrep.Faults.Sewing;
+using CapPrep.FaultCorpus.Geometry;
+using CapPrep.FaultCorpus.Letters;
+using CapPrep.FaultCorpus.Sewing;
 
-namespace CapPrep.Faults.Designs;
+namespace CapPrep.FaultCorpus.Designs;
 
 /// <summary>What many designs are put together from.</summary>
 internal static class Kit

@@ -1,4 +1,4 @@
-namespace CapPrep.Faults.Designs;
+namespace CapPrep.FaultCorpus.Designs;
 
 /// <summary>A thread of the order.</summary>
 /// <param name="Color"><c>#RRGGBB</c>.</param>

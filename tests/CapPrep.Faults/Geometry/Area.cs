@@ -1,4 +1,4 @@
-namespace CapPrep.Faults.Geometry;
+namespace CapPrep.FaultCorpus.Geometry;
 
 /// <summary>Cloth inside an outline and outside its holes.</summary>
 /// <param name="Rings">Corners of the outline and of every hole; what lies inside an odd number of rings belongs to the area.</param>

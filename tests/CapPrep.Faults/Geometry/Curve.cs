@@ -1,4 +1,4 @@
-namespace CapPrep.Faults.Geometry;
+namespace CapPrep.FaultCorpus.Geometry;
 
 /// <summary>A line through points, walked by length, mm.</summary>
 public sealed class Curve

@@ -1,4 +1,4 @@
-namespace CapPrep.Faults.Geometry;
+namespace CapPrep.FaultCorpus.Geometry;
 
 /// <summary>A box on the cap, mm.</summary>
 public readonly record struct Rect(double Left, double Bottom, double Right, double Top)

@@ -1,4 +1,4 @@
-namespace CapPrep.Faults.Geometry;
+namespace CapPrep.FaultCorpus.Geometry;
 
 /// <summary>Closed outlines, begun at the bottom and walked counter-clockwise.</summary>
 public static class Shapes

@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace CapPrep.Faults.Geometry;
+namespace CapPrep.FaultCorpus.Geometry;
 
 /// <summary>A place or a direction on the cap, mm: x from the center seam to the viewer's right, y from the brim seam up.</summary>
 public readonly record struct Vec(double X, double Y)

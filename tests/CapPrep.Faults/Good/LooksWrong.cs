@@ -1,6 +1,6 @@
-using CapPrep.Faults.Plants;
+using CapPrep.FaultCorpus.Plants;
 
-namespace CapPrep.Faults.Good;
+namespace CapPrep.FaultCorpus.Good;
 
 /// <summary>A design that looks wrong and is right, and its twin with one thing really wrong.</summary>
 /// <param name="Rule">What must be reported of the twin.</param>

@@ -1,12 +1,12 @@
-using CapPrep.Faults.Designs;
-using CapPrep.Faults.Geometry;
-using CapPrep.Faults.Layouts;
-using CapPrep.Faults.Letters;
-using CapPrep.Faults.Plants;
-using CapPrep.Faults.Sewing;
-using CapPrep.Faults.Tapes;
+using CapPrep.FaultCorpus.Designs;
+using CapPrep.FaultCorpus.Geometry;
+using CapPrep.FaultCorpus.Layouts;
+using CapPrep.FaultCorpus.Letters;
+using CapPrep.FaultCorpus.Plants;
+using CapPrep.FaultCorpus.Sewing;
+using CapPrep.FaultCorpus.Tapes;
 
-namespace CapPrep.Faults.Good;
+namespace CapPrep.FaultCorpus.Good;
 
 /// <summary>Ways of making that only look wrong.</summary>
 internal static class Made

@@ -1,11 +1,11 @@
-using CapPrep.Faults.Designs;
-using CapPrep.Faults.Geometry;
-using CapPrep.Faults.Layouts;
-using CapPrep.Faults.Letters;
-using CapPrep.Faults.Plants;
-using CapPrep.Faults.Sewing;
+using CapPrep.FaultCorpus.Designs;
+using CapPrep.FaultCorpus.Geometry;
+using CapPrep.FaultCorpus.Layouts;
+using CapPrep.FaultCorpus.Letters;
+using CapPrep.FaultCorpus.Plants;
+using CapPrep.FaultCorpus.Sewing;
 
-namespace CapPrep.Faults.Good;
+namespace CapPrep.FaultCorpus.Good;
 
 /// <summary>Orders of sewing that only look wrong.</summary>
 internal static class OnOrder
@@ -76,21 +76,20 @@ internal static class OnOrder
         };
     }
 
+    /// <summary>Five shapes, then their narrow borders in a color that is nearly theirs: no gap would show.</summary>
     internal static Pair ToneOnTone(Chance chance)
     {
-        var yarns = Kit.Yarns(chance, 5).Where(yarn => yarn != Yarn.Navy && yarn != Yarn.White).Take(2).ToList();
-        var (fill, border) = Kit.Bordered("shape", Shapes.Oval(new(0, 25), 30, 19), 1.8, 1.1);
-        var signs = Enumerable.Range(0, 5)
-            .Select(k => new[] { 0, 1, -1, 2, -2 }[k])
-            .Select(k => Crests.Sign(chance, $"sign {k}", new(k * 16, 47), 6.8) with { Reach = Reach.Trim });
-        Design Draw(Yarn last) => new(new Block(yarns[0], fill with { Degrees = 4 }), new Block(yarns[1], [.. signs]), new Block(last, border));
+        var yarn = Kit.Yarns(chance, 5).First(drawn => drawn != Yarn.White && drawn != Yarn.Silver && drawn != Yarn.Sand && drawn != Yarn.Rose);
+        var shapes = new[] { 0, 1, 2, -1, -2 }
+            .Select(k => Kit.Bordered($"shape {k}", Shapes.Disk(new(k * 18, 24), 7), 1.8, 1.1))
+            .ToList();
+        var fills = new Block(yarn, [.. shapes.Select(shape => shape.Fill with { Degrees = 4, Reach = Reach.Trim })]);
+        Design Draw(Yarn last) => new(fills, new Block(last, [.. shapes.Select(shape => shape.Border with { Reach = Reach.Trim })]));
         var habits = Habits.Draw(chance);
-        var tone = new Yarn("Tone", Near(yarns[0].Color));
-        signs = signs.ToList();
-        return new(Draw(tone) with { Habits = habits }, Draw(Yarn.White) with { Habits = habits })
+        return new(Draw(new("Tone", Near(yarn.Color))) with { Habits = habits }, Draw(Yarn.White) with { Habits = habits })
         {
             Where = ["shape"],
-            Companions = ["order.bottom-up", "border.thin", "border.overlap"],
+            Companions = ["border.thin", "border.overlap"],
         };
     }
 

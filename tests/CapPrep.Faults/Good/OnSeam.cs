@@ -1,10 +1,10 @@
-using CapPrep.Faults.Designs;
-using CapPrep.Faults.Geometry;
-using CapPrep.Faults.Letters;
-using CapPrep.Faults.Plants;
-using CapPrep.Faults.Sewing;
+using CapPrep.FaultCorpus.Designs;
+using CapPrep.FaultCorpus.Geometry;
+using CapPrep.FaultCorpus.Letters;
+using CapPrep.FaultCorpus.Plants;
+using CapPrep.FaultCorpus.Sewing;
 
-namespace CapPrep.Faults.Good;
+namespace CapPrep.FaultCorpus.Good;
 
 /// <summary>Work over the center seam that only looks wrong.</summary>
 internal static class OnSeam

@@ -1,11 +1,11 @@
-using CapPrep.Faults.Designs;
-using CapPrep.Faults.Geometry;
-using CapPrep.Faults.Layouts;
-using CapPrep.Faults.Letters;
-using CapPrep.Faults.Plants;
-using CapPrep.Faults.Sewing;
+using CapPrep.FaultCorpus.Designs;
+using CapPrep.FaultCorpus.Geometry;
+using CapPrep.FaultCorpus.Layouts;
+using CapPrep.FaultCorpus.Letters;
+using CapPrep.FaultCorpus.Plants;
+using CapPrep.FaultCorpus.Sewing;
 
-namespace CapPrep.Faults.Good;
+namespace CapPrep.FaultCorpus.Good;
 
 /// <summary>Text that only looks wrong.</summary>
 internal static class OnText

@@ -1,9 +1,9 @@
-using CapPrep.Faults.Designs;
-using CapPrep.Faults.Geometry;
-using CapPrep.Faults.Letters;
-using CapPrep.Faults.Sewing;
+using CapPrep.FaultCorpus.Designs;
+using CapPrep.FaultCorpus.Geometry;
+using CapPrep.FaultCorpus.Letters;
+using CapPrep.FaultCorpus.Sewing;
 
-namespace CapPrep.Faults.Layouts;
+namespace CapPrep.FaultCorpus.Layouts;
 
 /// <summary>Shields, emblems and words around them.</summary>
 internal static class Crests
@@ -47,7 +47,7 @@ internal static class Crests
     internal static Design Roundel(Chance chance)
     {
         var yarns = Kit.Yarns(chance, 4);
-        var center = new Vec(0, 37);
+        var center = new Vec(0, 38);
         var (fill, border) = Kit.Bordered("disk", Shapes.Disk(center, 22), 2.8, 1.4);
         var face = Kit.FaceOf(chance, chance.Between(6.8, 7.4)) with { Stroke = 1.25, Gap = 1.3 };
         var below = new Word("below", chance.Of("CLUB", "CREW", "TEAM"), face, new(center - new Vec(0, 12.5 + face.Height), -(12.5 + face.Height)))
@@ -58,8 +58,9 @@ internal static class Crests
         var ring = new SatinColumn(Overlapped(Curve.Circle(center, 10.4)), chance.Between(1.5, 2.0)) { Name = "ring" };
         return new(
             new Block(yarns[0], fill.Vary(chance)),
-            new Block(yarns[1], [.. below.Parts(), Sign(chance, "sign", center, 7), .. above.Parts()]),
-            new Block(yarns[2], ring),
+            new Block(yarns[1], below.Parts()),
+            new Block(yarns[2], Sign(chance, "sign", center, 7), ring with { Reach = Reach.Trim }),
+            new Block(yarns[1], above.Parts()),
             new Block(yarns[3], border))
         {
             Habits = Habits.Draw(chance),

@@ -1,6 +1,6 @@
-using CapPrep.Faults.Designs;
+using CapPrep.FaultCorpus.Designs;
 
-namespace CapPrep.Faults.Layouts;
+namespace CapPrep.FaultCorpus.Layouts;
 
 /// <summary>Clean designs by layout; the order of sewing is the layout's own. The last word says whether it looks wrong.</summary>
 internal static class Families

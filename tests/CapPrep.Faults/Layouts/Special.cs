@@ -1,9 +1,9 @@
-using CapPrep.Faults.Designs;
-using CapPrep.Faults.Geometry;
-using CapPrep.Faults.Letters;
-using CapPrep.Faults.Sewing;
+using CapPrep.FaultCorpus.Designs;
+using CapPrep.FaultCorpus.Geometry;
+using CapPrep.FaultCorpus.Letters;
+using CapPrep.FaultCorpus.Sewing;
 
-namespace CapPrep.Faults.Layouts;
+namespace CapPrep.FaultCorpus.Layouts;
 
 /// <summary>Foam and appliqué: work with stops at which a person lays something down.</summary>
 internal static class Special

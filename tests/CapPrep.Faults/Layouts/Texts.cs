@@ -1,9 +1,9 @@
-using CapPrep.Faults.Designs;
-using CapPrep.Faults.Geometry;
-using CapPrep.Faults.Letters;
-using CapPrep.Faults.Sewing;
+using CapPrep.FaultCorpus.Designs;
+using CapPrep.FaultCorpus.Geometry;
+using CapPrep.FaultCorpus.Letters;
+using CapPrep.FaultCorpus.Sewing;
 
-namespace CapPrep.Faults.Layouts;
+namespace CapPrep.FaultCorpus.Layouts;
 
 /// <summary>Designs that are mostly text.</summary>
 internal static class Texts
@@ -107,12 +107,12 @@ internal static class Texts
         var parts = new List<Part>();
         for (var k = 0; k < letters.Count; k++)
         {
-            parts.Add(letters[k] with { Reach = Reach.Hidden });
+            parts.Add(letters[k] with { Reach = Reach.Hidden, Group = word.Name });
             if (k + 1 == letters.Count)
                 continue;
             var (from, to) = (letters[k].Dots()[^1].At, letters[k + 1].Dots()[0].At);
             var path = Curve.Smooth(from, Vec.Toward(from, to, 0.5) - new Vec(0, 0.25), to);
-            parts.Add(new SatinColumn(path, word.Face.Stroke * 0.8) { Name = $"{letters[k].Name} join", Under = Under.None, Reach = Reach.Hidden, Line = word.Name, Glyph = letters[k].Glyph });
+            parts.Add(new SatinColumn(path, word.Face.Stroke * 0.8) { Name = $"{letters[k].Name} join", Under = Under.None, Reach = Reach.Hidden, Line = word.Name, Glyph = letters[k].Glyph, Group = word.Name });
         }
 
         return parts;

@@ -1,7 +1,7 @@
 using System.Globalization;
-using CapPrep.Faults.Geometry;
+using CapPrep.FaultCorpus.Geometry;
 
-namespace CapPrep.Faults.Letters;
+namespace CapPrep.FaultCorpus.Letters;
 
 /// <summary>
 /// Letters as the middle lines of their strokes; capitals are 1 high. A stroke is a list of points, of arcs

@@ -1,6 +1,6 @@
-using CapPrep.Faults.Geometry;
+using CapPrep.FaultCorpus.Geometry;
 
-namespace CapPrep.Faults.Letters;
+namespace CapPrep.FaultCorpus.Letters;
 
 /// <summary>The line that letters stand on: straight, or a circle's arc.</summary>
 /// <param name="Foot">Where the line passes over x of its middle.</param>

@@ -1,7 +1,7 @@
 using System.Collections.Concurrent;
-using CapPrep.Faults.Geometry;
+using CapPrep.FaultCorpus.Geometry;
 
-namespace CapPrep.Faults.Letters;
+namespace CapPrep.FaultCorpus.Letters;
 
 /// <summary>How wide the closed openings of letters are, found by looking at a raster of the letter.</summary>
 internal static class Counters

@@ -1,6 +1,6 @@
-using CapPrep.Faults.Sewing;
+using CapPrep.FaultCorpus.Sewing;
 
-namespace CapPrep.Faults.Letters;
+namespace CapPrep.FaultCorpus.Letters;
 
 /// <summary>How letters look and are sewn.</summary>
 internal sealed record Face

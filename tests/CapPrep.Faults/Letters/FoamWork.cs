@@ -1,7 +1,7 @@
-using CapPrep.Faults.Geometry;
-using CapPrep.Faults.Sewing;
+using CapPrep.FaultCorpus.Geometry;
+using CapPrep.FaultCorpus.Sewing;
 
-namespace CapPrep.Faults.Letters;
+namespace CapPrep.FaultCorpus.Letters;
 
 /// <summary>Letters over foam (fact row L46: shapes of 5.1 to 12.7 mm).</summary>
 internal sealed record FoamFace(double Height, double Stroke)

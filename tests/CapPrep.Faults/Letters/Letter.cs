@@ -1,7 +1,7 @@
-using CapPrep.Faults.Geometry;
-using CapPrep.Faults.Sewing;
+using CapPrep.FaultCorpus.Geometry;
+using CapPrep.FaultCorpus.Sewing;
 
-namespace CapPrep.Faults.Letters;
+namespace CapPrep.FaultCorpus.Letters;
 
 /// <summary>One letter, sewn from one side to the other.</summary>
 /// <param name="Sign">Which letter.</param>

@@ -1,4 +1,4 @@
-namespace CapPrep.Faults.Letters;
+namespace CapPrep.FaultCorpus.Letters;
 
 /// <summary>Texts to sew; invented names.</summary>
 internal static class Names

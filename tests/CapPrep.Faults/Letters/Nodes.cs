@@ -1,6 +1,6 @@
-using CapPrep.Faults.Geometry;
+using CapPrep.FaultCorpus.Geometry;
 
-namespace CapPrep.Faults.Letters;
+namespace CapPrep.FaultCorpus.Letters;
 
 /// <summary>A place on a stroke.</summary>
 internal readonly record struct Spot(int Stroke, double At);

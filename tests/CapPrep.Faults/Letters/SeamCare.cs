@@ -1,7 +1,7 @@
-using CapPrep.Faults.Geometry;
-using CapPrep.Faults.Sewing;
+using CapPrep.FaultCorpus.Geometry;
+using CapPrep.FaultCorpus.Sewing;
 
-namespace CapPrep.Faults.Letters;
+namespace CapPrep.FaultCorpus.Letters;
 
 /// <summary>What a digitizer looks for where letters meet the center seam.</summary>
 internal static class SeamCare

@@ -1,7 +1,7 @@
-using CapPrep.Faults.Geometry;
-using CapPrep.Faults.Sewing;
+using CapPrep.FaultCorpus.Geometry;
+using CapPrep.FaultCorpus.Sewing;
 
-namespace CapPrep.Faults.Letters;
+namespace CapPrep.FaultCorpus.Letters;
 
 /// <summary>
 /// Sews the strokes of a letter in one go: out along a stroke by running stitches, which become its underlay, branches

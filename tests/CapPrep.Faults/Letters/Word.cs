@@ -1,6 +1,6 @@
-using CapPrep.Faults.Sewing;
+using CapPrep.FaultCorpus.Sewing;
 
-namespace CapPrep.Faults.Letters;
+namespace CapPrep.FaultCorpus.Letters;
 
 /// <summary>In which order the letters of a line are sewn.</summary>
 internal enum LineOrder

@@ -1,10 +1,10 @@
-using CapPrep.Faults.Designs;
-using CapPrep.Faults.Geometry;
-using CapPrep.Faults.Layouts;
-using CapPrep.Faults.Letters;
-using CapPrep.Faults.Sewing;
+using CapPrep.FaultCorpus.Designs;
+using CapPrep.FaultCorpus.Geometry;
+using CapPrep.FaultCorpus.Layouts;
+using CapPrep.FaultCorpus.Letters;
+using CapPrep.FaultCorpus.Sewing;
 
-namespace CapPrep.Faults.Plants;
+namespace CapPrep.FaultCorpus.Plants;
 
 /// <summary>Text that will not read, or does not lie right.</summary>
 internal static class Letterings

@@ -1,11 +1,11 @@
-using CapPrep.Faults.Designs;
-using CapPrep.Faults.Geometry;
-using CapPrep.Faults.Good;
-using CapPrep.Faults.Layouts;
-using CapPrep.Faults.Letters;
-using CapPrep.Faults.Sewing;
+using CapPrep.FaultCorpus.Designs;
+using CapPrep.FaultCorpus.Geometry;
+using CapPrep.FaultCorpus.Good;
+using CapPrep.FaultCorpus.Layouts;
+using CapPrep.FaultCorpus.Letters;
+using CapPrep.FaultCorpus.Sewing;
 
-namespace CapPrep.Faults.Plants;
+namespace CapPrep.FaultCorpus.Plants;
 
 /// <summary>Good designs sewn in the wrong order.</summary>
 internal static class Orders

@@ -1,7 +1,7 @@
-using CapPrep.Faults.Designs;
-using CapPrep.Faults.Geometry;
+using CapPrep.FaultCorpus.Designs;
+using CapPrep.FaultCorpus.Geometry;
 
-namespace CapPrep.Faults.Plants;
+namespace CapPrep.FaultCorpus.Plants;
 
 /// <summary>A clean design, and the same with one thing wrong.</summary>
 internal sealed record Pair(Design Good, Design Bad)

@@ -1,8 +1,8 @@
-using CapPrep.Faults.Designs;
-using CapPrep.Faults.Layouts;
-using CapPrep.Faults.Tapes;
+using CapPrep.FaultCorpus.Designs;
+using CapPrep.FaultCorpus.Layouts;
+using CapPrep.FaultCorpus.Tapes;
 
-namespace CapPrep.Faults.Plants;
+namespace CapPrep.FaultCorpus.Plants;
 
 /// <summary>Tickets that contradict the tape or themselves, and files that are not whole.</summary>
 internal static class Papers

@@ -1,14 +1,14 @@
-using CapPrep.Faults.Designs;
-using CapPrep.Faults.Geometry;
-using CapPrep.Faults.Layouts;
-using CapPrep.Faults.Sewing;
+using CapPrep.FaultCorpus.Designs;
+using CapPrep.FaultCorpus.Geometry;
+using CapPrep.FaultCorpus.Layouts;
+using CapPrep.FaultCorpus.Sewing;
 
-namespace CapPrep.Faults.Plants;
+namespace CapPrep.FaultCorpus.Plants;
 
 /// <summary>Faults of size and place: one bordered plate, too large or in the wrong place.</summary>
 internal static class Plates
 {
-    private static readonly string[] OffZone = ["place.outside-field", "place.turns-away", "order.ring", "place.off-center", "place.eye-center"];
+    private static readonly string[] OffZone = ["place.outside-field", "place.turns-away", "order.ring", "place.off-center", "place.eye-center", "place.travel-outside"];
 
     internal static readonly IReadOnlyList<Plant> All =
     [
@@ -75,7 +75,7 @@ internal static class Plates
     {
         var seed = chance.Between(0, 1_000_000);
         Design Draw(double wide) => Plate(new("plate", seed), new(-wide / 2, Kit.Foot, wide / 2, Kit.Foot + 14));
-        return Swap(Draw(100), Draw(width), ["place.turns-away", "place.outside-field", "place.side-seam", "place.posts", "order.ring", "stitch.heavy"]) with
+        return Swap(Draw(100), Draw(width), ["place.turns-away", "place.outside-field", "place.side-seam", "place.posts", "order.ring", "stitch.heavy", "place.travel-outside"]) with
         {
             Beyond = (width / Limits.WidthWarn) - 1,
         };
@@ -85,7 +85,7 @@ internal static class Plates
     {
         var seed = chance.Between(0, 1_000_000);
         Design Draw(double bottom) => Plate(new("plate", seed), new(-20, bottom, 20, bottom + 26));
-        return Swap(Draw(13.2), Draw(Limits.BrimWarn * (1 + u)), ["place.outside-field"]) with { Beyond = -u };
+        return Swap(Draw(13.2), Draw(Limits.BrimWarn * (1 + u)), ["place.outside-field", "place.travel-outside"]) with { Beyond = -u };
     }
 
     /// <summary>The low crown's eyelets lie at 35, 74 mm (house).</summary>

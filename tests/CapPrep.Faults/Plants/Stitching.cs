@@ -1,11 +1,11 @@
-using CapPrep.Faults.Designs;
-using CapPrep.Faults.Geometry;
-using CapPrep.Faults.Good;
-using CapPrep.Faults.Layouts;
-using CapPrep.Faults.Letters;
-using CapPrep.Faults.Sewing;
+using CapPrep.FaultCorpus.Designs;
+using CapPrep.FaultCorpus.Geometry;
+using CapPrep.FaultCorpus.Good;
+using CapPrep.FaultCorpus.Layouts;
+using CapPrep.FaultCorpus.Letters;
+using CapPrep.FaultCorpus.Sewing;
 
-namespace CapPrep.Faults.Plants;
+namespace CapPrep.FaultCorpus.Plants;
 
 /// <summary>Stitches that break needles or thread, or do not cover.</summary>
 internal static class Stitching
@@ -30,8 +30,9 @@ internal static class Stitching
     private static Pair Short(Chance chance)
     {
         var good = Plates.Plate(chance, new(-20, 14, 20, 38));
-        var spot = new Vec(chance.Between(6.0, 12.0), chance.Between(21.0, 31.0));
-        var knot = Enumerable.Range(0, chance.Between(14, 26)).Select(k => new Dot(Vec.OnCircle(spot, 0.25 + (0.03 * (k % 5)), k * 75), SewnAs.Running));
+        var (spot, step) = (new Vec(chance.Between(6.0, 12.0), chance.Between(21.0, 29.0)), chance.Between(0.34, 0.42));
+        var knot = Enumerable.Range(0, 36)
+            .Select(k => new Dot(spot + (new Vec(k / 6 % 2 == 0 ? k % 6 : 5 - (k % 6), k / 6) * step), SewnAs.Running));
         var bad = good with { Blocks = [good.Blocks[0] with { Parts = [.. good.Blocks[0].Parts, new GivenDots([.. knot]) { Name = "knot", Reach = Reach.Trim }] }, .. good.Blocks.Skip(1)] };
         return new(good, bad) { Where = ["knot"], Companions = ["stitch.dense"], AtLeast = "note" };
     }

@@ -1,6 +1,6 @@
-using CapPrep.Faults.Geometry;
+using CapPrep.FaultCorpus.Geometry;
 
-namespace CapPrep.Faults.Sewing;
+namespace CapPrep.FaultCorpus.Sewing;
 
 /// <summary>What a digitizer would call the stitches of a piece.</summary>
 public enum SewnAs

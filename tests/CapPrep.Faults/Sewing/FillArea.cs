@@ -1,6 +1,6 @@
-using CapPrep.Faults.Geometry;
+using CapPrep.FaultCorpus.Geometry;
 
-namespace CapPrep.Faults.Sewing;
+namespace CapPrep.FaultCorpus.Sewing;
 
 /// <summary>An area of parallel rows.</summary>
 /// <param name="Shape">The cloth it covers.</param>
@@ -41,12 +41,12 @@ internal sealed record FillArea(Area Shape) : Part
         _ => [Degrees + 80],
     };
 
-    /// <summary>Runs of rows that hang together without a gap.</summary>
+    /// <summary>Runs of rows that hang together without a gap, by their first row, in it from the seam outward.</summary>
     private static IReadOnlyList<List<(Vec From, Vec To)>> Sections(IReadOnlyList<IReadOnlyList<(Vec From, Vec To)>> rows)
     {
         var all = new List<List<(Vec From, Vec To)>>();
         var open = new List<List<(Vec From, Vec To)>>();
-        foreach (var row in rows)
+        foreach (var row in rows.Select(pieces => pieces.OrderBy(piece => Math.Abs(piece.From.X + piece.To.X))))
         {
             var next = new List<List<(Vec From, Vec To)>>();
             foreach (var piece in row)

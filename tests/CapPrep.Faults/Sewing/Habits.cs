@@ -1,4 +1,4 @@
-namespace CapPrep.Faults.Sewing;
+namespace CapPrep.FaultCorpus.Sewing;
 
 /// <summary>How one digitizer works, and how one machine reads his tape.</summary>
 internal sealed record Habits

@@ -1,8 +1,8 @@
-using CapPrep.Faults.Designs;
-using CapPrep.Faults.Geometry;
-using CapPrep.Faults.Tapes;
+using CapPrep.FaultCorpus.Designs;
+using CapPrep.FaultCorpus.Geometry;
+using CapPrep.FaultCorpus.Tapes;
 
-namespace CapPrep.Faults.Sewing;
+namespace CapPrep.FaultCorpus.Sewing;
 
 /// <summary>Sews a design: needle points on the tape's grid, the file, and the truth about them.</summary>
 internal static class Needlework
@@ -84,7 +84,7 @@ internal static class Needlework
         };
         if (ticket.CenterBy != "box" || isCentered || design.SeatsByBox)
             return ticket;
-        return ticket with { CenterBy = "x", CenterXMm = -origin.X / 10.0 };
+        return ticket with { OffsetRightMm = ((needles.Min(n => n.X) + needles.Max(n => n.X)) / 20.0) + (origin.X / 10.0) };
     }
 
     private static IReadOnlyList<ThreadNote> ThreadsOf(Design design) =>
@@ -117,13 +117,15 @@ internal static class Needlework
     private static IReadOnlyList<TruthSpan> Spans(List<Needle> needles, List<Part> parts)
     {
         var spans = new List<TruthSpan>();
+        var strand = 0;
         for (var k = 0; k < needles.Count; k++)
         {
             var (n, piece) = (needles[k], parts[needles[k].Part]);
+            strand += Ties.IsCut(n.Joint) ? 1 : 0;
             var isNew = k == 0 || needles[k - 1] is var b
                 && (b.Part != n.Part || b.As != n.As || b.Purpose != n.Purpose || b.Block != n.Block || Ties.IsCut(n.Joint));
             if (isNew)
-                spans.Add(new(k, k, piece.Name, n.Block, n.As, n.Purpose, piece.Line, n.Glyph));
+                spans.Add(new(k, k, $"{piece.Group ?? piece.Name} {strand}", n.Block, n.As, n.Purpose, piece.Line, n.Glyph));
             else
                 spans[^1] = spans[^1] with { Last = k };
         }

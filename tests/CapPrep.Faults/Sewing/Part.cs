@@ -1,6 +1,6 @@
-using CapPrep.Faults.Geometry;
+using CapPrep.FaultCorpus.Geometry;
 
-namespace CapPrep.Faults.Sewing;
+namespace CapPrep.FaultCorpus.Sewing;
 
 /// <summary>How a part is reached from the one before it in its block.</summary>
 internal enum Reach
@@ -30,6 +30,9 @@ internal abstract record Part
     /// <summary>Which letter of its line, from the viewer's left, from 0.</summary>
     public int Glyph { get; init; } = -1;
 
+    /// <summary>Parts of one group are sewn into one another and cannot be told apart.</summary>
+    public string? Group { get; init; }
+
     public abstract IReadOnlyList<Dot> Dots();
 
     /// <summary>Box of what is seen of it, else of all.</summary>
@@ -53,6 +56,7 @@ internal sealed record Changed(Part Inner, Func<Vec, Vec> Map, bool Backward = f
         Reach = inner.Reach,
         Line = inner.Line,
         Glyph = inner.Glyph,
+        Group = inner.Group,
     };
 
     public override IReadOnlyList<Dot> Dots()

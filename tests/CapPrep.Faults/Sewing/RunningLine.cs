@@ -1,6 +1,6 @@
-using CapPrep.Faults.Geometry;
+using CapPrep.FaultCorpus.Geometry;
 
-namespace CapPrep.Faults.Sewing;
+namespace CapPrep.FaultCorpus.Sewing;
 
 /// <summary>A line of single stitches (fact row L28: 1.5 to 2.0 mm are best).</summary>
 /// <param name="Path">Where it runs.</param>

@@ -1,7 +1,7 @@
-using CapPrep.Faults.Designs;
-using CapPrep.Faults.Geometry;
+using CapPrep.FaultCorpus.Designs;
+using CapPrep.FaultCorpus.Geometry;
 
-namespace CapPrep.Faults.Sewing;
+namespace CapPrep.FaultCorpus.Sewing;
 
 /// <summary>A needle point with the part it belongs to.</summary>
 internal readonly record struct PartDot(Dot Dot, int Part, int Block);

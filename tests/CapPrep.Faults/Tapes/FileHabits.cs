@@ -1,6 +1,6 @@
-using CapPrep.Faults.Geometry;
+using CapPrep.FaultCorpus.Geometry;
 
-namespace CapPrep.Faults.Tapes;
+namespace CapPrep.FaultCorpus.Tapes;
 
 /// <summary>How the file around the stitches looks.</summary>
 internal sealed record FileHabits

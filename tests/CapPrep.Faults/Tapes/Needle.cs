@@ -1,6 +1,6 @@
-using CapPrep.Faults.Sewing;
+using CapPrep.FaultCorpus.Sewing;
 
-namespace CapPrep.Faults.Tapes;
+namespace CapPrep.FaultCorpus.Tapes;
 
 /// <summary>One needle point of a tape, tape units of 0.1 mm as stored.</summary>
 /// <param name="Part">Which part of the design it belongs to, from 0.</param>

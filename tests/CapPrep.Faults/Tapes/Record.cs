@@ -1,4 +1,4 @@
-namespace CapPrep.Faults.Tapes;
+namespace CapPrep.FaultCorpus.Tapes;
 
 /// <summary>
 /// The three bytes of a record. Layout: Embroidery format DST, EduTech Wiki, University of Geneva: every bit is a step of

@@ -1,8 +1,8 @@
 using System.Globalization;
 using System.Text;
-using CapPrep.Faults.Sewing;
+using CapPrep.FaultCorpus.Sewing;
 
-namespace CapPrep.Faults.Tapes;
+namespace CapPrep.FaultCorpus.Tapes;
 
 /// <summary>Writes needle points as a tape file: a header of 512 bytes and records of three.</summary>
 internal sealed class TapeFile

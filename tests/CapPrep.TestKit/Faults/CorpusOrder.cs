@@ -3,7 +3,7 @@ using CapPrep.Engine.Checks;
 using CapPrep.Engine.Tapes;
 using CapPrep.Engine.Tickets;
 using CapPrep.Engine.Trade;
-using CapPrep.Faults;
+using CapPrep.FaultCorpus;
 
 namespace CapPrep.TestKit.Faults;
 

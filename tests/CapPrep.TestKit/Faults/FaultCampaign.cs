@@ -1,5 +1,5 @@
 using System.Globalization;
-using CapPrep.Faults;
+using CapPrep.FaultCorpus;
 using CapPrep.TestKit.Campaigns;
 
 namespace CapPrep.TestKit.Faults;

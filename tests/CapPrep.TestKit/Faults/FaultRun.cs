@@ -1,6 +1,6 @@
 using CapPrep.Engine;
 using CapPrep.Engine.Trade;
-using CapPrep.Faults;
+using CapPrep.FaultCorpus;
 
 namespace CapPrep.TestKit.Faults;
 

@@ -1,8 +1,8 @@
 using CapPrep.Engine;
 using CapPrep.Engine.Checks;
 using CapPrep.Engine.Trade;
-using CapPrep.Faults;
-using CapPrep.Faults.Geometry;
+using CapPrep.FaultCorpus;
+using CapPrep.FaultCorpus.Geometry;
 
 namespace CapPrep.TestKit.Faults;
 

@@ -1,7 +1,7 @@
 using CapPrep.Engine;
 using CapPrep.Engine.Pieces;
-using CapPrep.Faults;
-using CapPrep.Faults.Sewing;
+using CapPrep.FaultCorpus;
+using CapPrep.FaultCorpus.Sewing;
 
 namespace CapPrep.TestKit.Faults;
 
@@ -55,7 +55,7 @@ public readonly record struct ReadingShare(int Stitches, int RightClass, int See
     {
         var pairs = tape.Truth.Spans
             .Where(truth => truth.Purpose == Purpose.Top)
-            .SelectMany(truth => Enumerable.Range(truth.First, truth.Last - truth.First + 1).Select(k => (truth.Part, spans[k]?.Element)))
+            .SelectMany(truth => Enumerable.Range(truth.First, truth.Last - truth.First + 1).Select(k => (Part: truth.Element, spans[k]?.Element)))
             .Where(pair => pair.Element is not null)
             .GroupBy(pair => pair)
             .Select(group => (group.Key.Part, group.Key.Element, Count: group.Count()))

@@ -8,7 +8,7 @@ namespace CapPrep.FaultCorpus;
 public static class Changes
 {
     /// <summary>Seen in a mirror that stands on the seam.</summary>
-    public static CorpusTape Mirrored(this CorpusTape tape) => tape.With(needle => needle with { X = -needle.X }) with
+    public static CorpusTape Mirrored(this CorpusTape tape) => tape.WithDetour(-1, 1).With(needle => needle with { X = -needle.X }) with
     {
         Ticket = tape.Ticket with
         {
@@ -30,7 +30,7 @@ public static class Changes
     public static CorpusTape Shifted(this CorpusTape tape, int dx, int dy) => tape.With(needle => needle with { X = needle.X + dx, Y = needle.Y + dy });
 
     /// <summary>Stored upside down, as the ticket says.</summary>
-    public static CorpusTape Turned(this CorpusTape tape) => tape.With(needle => needle with { X = -needle.X, Y = -needle.Y }) with
+    public static CorpusTape Turned(this CorpusTape tape) => tape.WithDetour(-1, -1).With(needle => needle with { X = -needle.X, Y = -needle.Y }) with
     {
         Ticket = tape.Ticket with { TapeIs = "turned", CenterXMm = -tape.Ticket.CenterXMm },
     };
@@ -55,6 +55,9 @@ public static class Changes
             tape.Needles[k].Joint is Joint.Thread or Joint.Float && tape.Needles[k].Part != tape.Needles[k - 1].Part);
         return at == 0 ? null : tape.WithNeedles([.. tape.Needles.Select((needle, k) => k == at ? needle with { Joint = Joint.Trim } : needle)]);
     }
+
+    private static CorpusTape WithDetour(this CorpusTape tape, int x, int y) =>
+        tape.File.Detour is { } detour ? tape with { File = tape.File with { Detour = new(detour.X * x, detour.Y * y) } } : tape;
 
     private static CorpusTape With(this CorpusTape tape, Func<Needle, Needle> change) => tape.WithNeedles([.. tape.Needles.Select(change)]);
 

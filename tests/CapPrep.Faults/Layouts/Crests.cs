@@ -74,7 +74,7 @@ internal static class Crests
         var box = new Rect(-38, Kit.Foot + 1.7, 38, Kit.Foot + 1.7 + chance.Between(36.0, 44.0));
         var outline = chance.Of(Shapes.Panel(box, 8), Shapes.Oval(box.Center, box.Width, box.Height));
         var (fill, border) = Kit.Bordered("patch", outline, chance.Between(3.0, 3.6), chance.Between(1.4, 1.6));
-        var low = Kit.FaceOf(chance, chance.Between(7.0, 8.0));
+        var low = Kit.FaceOf(chance, chance.Between(7.1, 8.0));
         var high = Kit.FaceOf(chance, chance.Between(9.0, 11.0));
         var text = new[]
         {

@@ -23,5 +23,9 @@ internal static class Families
         ("side logo", Grids.Side, false),
         ("foam word", Special.FoamWord, true),
         ("applique", Special.Applique, true),
+        ("ribbon", Hard.Ribbon, true),
+        ("mosaic", Hard.Mosaic, false),
+        ("rings", Hard.Rings, true),
+        ("at the limits", Hard.AtTheLimits, true),
     ];
 }

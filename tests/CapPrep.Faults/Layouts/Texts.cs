@@ -48,7 +48,7 @@ internal static class Texts
         var blocks = new List<Block>();
         for (var line = 0; line < 3; line++)
         {
-            var face = Kit.FaceOf(chance, chance.Between(7.0, 9.5));
+            var face = Kit.FaceOf(chance, chance.Between(7.1, 9.5));
             var word = Kit.Line(chance, $"line {line}", y, face, chance.Of(Names.Odd, Names.Even, Names.Pairs));
             y += face.Height + chance.Between(3.5, 5.0);
             if (line < yarns.Count)

@@ -26,14 +26,16 @@ internal static class Stitching
         new("stitch.heavy", Heavy),
     ];
 
-    /// <summary>Needle points that hardly move, in one spot of a fill.</summary>
+    /// <summary>Needle points that hardly move: a scribble in one spot, or a line of far too many stitches.</summary>
     private static Pair Short(Chance chance)
     {
         var good = Plates.Plate(chance, new(-20, 14, 20, 38));
-        var (spot, step) = (new Vec(chance.Between(6.0, 12.0), chance.Between(21.0, 29.0)), chance.Between(0.34, 0.42));
-        var knot = Enumerable.Range(0, 36)
-            .Select(k => new Dot(spot + (new Vec(k / 6 % 2 == 0 ? k % 6 : 5 - (k % 6), k / 6) * step), SewnAs.Running));
-        var bad = good with { Blocks = [good.Blocks[0] with { Parts = [.. good.Blocks[0].Parts, new GivenDots([.. knot]) { Name = "knot", Reach = Reach.Trim }] }, .. good.Blocks.Skip(1)] };
+        var (spot, step) = (new Vec(chance.Between(6.0, 12.0), chance.Between(21.0, 29.0)), chance.Between(0.26, 0.32));
+        var scribble = Enumerable.Range(0, 49).Select(k => spot + (new Vec(k / 7 % 2 == 0 ? k % 7 : 6 - (k % 7), k / 7) * step));
+        var line = Curve.Smooth(spot, spot + new Vec(-5, 1.5), spot + new Vec(-10, -0.5), spot + new Vec(-16, 1)).Steps(step);
+        var knot = chance.Is(0.5) ? scribble : line;
+        var extra = new GivenDots([.. knot.Select(at => new Dot(at, SewnAs.Running))]) { Name = "knot", Reach = Reach.Trim };
+        var bad = good with { Blocks = [good.Blocks[0] with { Parts = [.. good.Blocks[0].Parts, extra] }, .. good.Blocks.Skip(1)] };
         return new(good, bad) { Where = ["knot"], Companions = ["stitch.dense"], AtLeast = "note" };
     }
 

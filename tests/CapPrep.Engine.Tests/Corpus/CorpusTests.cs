@@ -39,10 +39,6 @@ public sealed class CorpusTests
         judged.Count(tape => tape.Tape.IsHard).ShouldBeGreaterThan(judged.Count * 3 / 10);
     }
 
-    [Fact]
-    public void The_same_number_gives_the_same_bytes() =>
-        FaultCorpus.Corpus.Clean("roundel", 7).Bytes.ShouldBe(FaultCorpus.Corpus.Clean("roundel", 7).Bytes);
-
     // Rules about the proposed order or the reading, which no received tape can break.
     private static readonly string[] Unplanted =
     [

@@ -34,7 +34,8 @@ internal static class OnOrder
         var yarns = Kit.Yarns(chance, 4);
         var tree = new RunningLine(new(
             new(0, 14), new(-24, 18), new(0, 20), new(24, 18), new(0, 21), new(-26, 32), new(0, 33), new(26, 32),
-            new(0, 34), new(-22, 47), new(0, 51), new(22, 47), new(0, 40), new(0, 15))) { Name = "tree", Stitch = 3 };
+            new(0, 34), new(-22, 47), new(0, 51), new(22, 47), new(0, 40), new(0, 15)))
+        { Name = "tree", Stitch = 3 };
         FillArea Tile(int row, int column, double degrees) => new(Area.Rectangle(new(
             (column * 21) - 10.7, 13.8 + (row * 12.6), (column * 21) + 10.7, 26 + (row * 12.6))))
         {

@@ -41,8 +41,8 @@ internal static class OnSeam
         var face = Kit.FaceOf(chance, chance.Between(5.5, 5.7)) with { Stroke = 1.22, Gap = 0.9 };
         var word = Kit.Line(chance, "word", Kit.Foot, face, Names.OpenPairs);
         var shift = word with { Offset = (word.MiddleGap / 2) + (Letter.Width(word.Text[0], face) * 0.2) + 1.4 };
-        while (SeamCare.IsClean(shift.Parts()))
-            shift = shift with { Offset = shift.Offset + 0.4 };
+        while (SeamCare.Nearest(shift.Parts()) > Limits.SeamTextNear * 0.5)
+            shift = shift with { Offset = shift.Offset + 0.3 };
         var (yarn, habits) = (chance.Of(Yarn.All), Habits.Draw(chance));
         Design Draw(Word line) => new(new Block(yarn, line.Parts())) { Habits = habits };
         return new(Draw(word), Draw(shift)) { Place = new(-5, 13, 5, 20), Companions = ["seam.column-on-seam"] };

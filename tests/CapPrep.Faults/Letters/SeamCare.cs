@@ -10,6 +10,12 @@ internal static class SeamCare
     internal static bool IsClean(IEnumerable<Part> letters, double seamX = 0) =>
         letters.OfType<Letter>().All(letter => IsClean(letter, seamX));
 
+    /// <summary>From the seam to the edge of the nearest stroke, mm; 0 when one crosses it.</summary>
+    internal static double Nearest(IEnumerable<Part> letters) => letters.OfType<Letter>()
+        .SelectMany(letter => letter.OnCap().SelectMany(stroke => stroke.Steps(0.2)).Select(at => Math.Abs(at.X) - (letter.Face.Stroke / 2)))
+        .Append(double.MaxValue)
+        .Min(distance => Math.Max(0, distance));
+
     private static bool IsClean(Letter letter, double seamX)
     {
         var half = letter.Face.As == SewnAs.Running ? 0 : letter.Face.Stroke / 2;

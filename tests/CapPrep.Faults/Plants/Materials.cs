@@ -95,7 +95,8 @@ internal static class Materials
                 new Block(Yarn.Red with { Foam = true },
                     Column("foam cap 0", new(new(from + 1, 21), new(from + 1, 29)), 2.4),
                     Column("foam cap 1", new(new(from + 24, 21), new(from + 24, 29)), 2.4),
-                    Column("foam bar", new(new(from, 25), new(from + 25, 25)), 8)) { Action = "layFoam" })
+                    Column("foam bar", new(new(from, 25), new(from + 25, 25)), 8))
+                { Action = "layFoam" })
             {
                 Habits = habits,
                 Ticket = new() { Technique = "foam" },

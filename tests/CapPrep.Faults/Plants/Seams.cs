@@ -69,7 +69,8 @@ internal static class Seams
         var height = chance.Between(7.0, 9.0);
         Design Draw(double x) => new(new Block(yarn,
             new SatinColumn(new(new(x, 14), new(x, 14 + height)), 1.4) { Name = "bar right", Reach = Reach.Trim },
-            new SatinColumn(new(new(-x, 14), new(-x, 14 + height)), 1.4) { Name = "bar left", Reach = Reach.Trim })) { Habits = habits with { JitterShare = 0 } };
+            new SatinColumn(new(new(-x, 14), new(-x, 14 + height)), 1.4) { Name = "bar left", Reach = Reach.Trim }))
+        { Habits = habits with { JitterShare = 0 } };
         return new(Draw(12.5), Draw(8)) { Where = ["bar"], AtLeast = "note" };
     }
 }

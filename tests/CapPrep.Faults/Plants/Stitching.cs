@@ -103,7 +103,8 @@ internal static class Stitching
             Stitch = 4.4,
             Under = k == 0 ? Under.Across : Under.None,
             Reach = Reach.Trim,
-        }), OnOrder.Disk("disk", new(12, 22), 7)])) { Habits = habits };
+        }), OnOrder.Disk("disk", new(12, 22), 7)]))
+        { Habits = habits };
         return new(Draw(2), Draw(chance.Of(5, 5, 6))) { Where = ["layer"], Companions = ["stitch.dense"] };
     }
 
@@ -133,7 +134,8 @@ internal static class Stitching
         Design Draw(Reach reach) => new(new Block(yarn,
             new SatinColumn(new(new(2, 20), new(18, 20)), 4) { Name = "right", Under = Under.Zigzag },
             new SatinColumn(new(new(18 + gap, 20), new(34 + gap, 20)), 4) { Name = "far", Under = Under.Zigzag, Reach = reach },
-            new SatinColumn(new(new(-2, 20), new(-44, 20)), 4) { Name = "left", Under = Under.Zigzag, Reach = Reach.Trim })) { Habits = habits };
+            new SatinColumn(new(new(-2, 20), new(-44, 20)), 4) { Name = "left", Under = Under.Zigzag, Reach = Reach.Trim }))
+        { Habits = habits };
         return new(Draw(Reach.Trim), Draw(Reach.Loose)) { Place = new(17, 17, 19 + gap, 23), Companions = ["stitch.long"] };
     }
 

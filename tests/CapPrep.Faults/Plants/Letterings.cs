@@ -45,10 +45,14 @@ internal static class Letterings
         var text = chance.Of("BB RR", "RB BR", "BR PB");
         var height = chance.Between(7.4, 8.4);
         Word Draw(double stroke) => new("word", text, new Face { Height = height, Stroke = stroke, Gap = 1.2 }, new(new(0, Kit.Foot))) { GapOnFoot = true, MiddleGap = 4 };
-        var wide = 1.2;
-        while (Least(Draw(wide)) > Limits.Counter * (1 + u))
-            wide += 0.02;
-        return new(Line(chance, Draw(1.22), habits), Line(chance, Draw(wide), habits)) { Where = ["word"], Companions = ["stitch.dense"], Beyond = -u };
+        var (wide, tooWide) = (1.2, 3.2);
+        for (var step = 0; step < 8; step++)
+        {
+            var middle = (wide + tooWide) / 2;
+            (wide, tooWide) = Least(Draw(middle)) > Limits.Counter * (1 + u) ? (middle, tooWide) : (wide, middle);
+        }
+
+        return new(Line(chance, Draw(1.22), habits), Line(chance, Draw(tooWide), habits)) { Where = ["word"], Companions = ["stitch.dense"], Beyond = -u };
     }
 
     private static double Least(Word word) =>

@@ -147,12 +147,21 @@ internal static class Stitching
         return new(good, good.Map(part => part with { Reach = Reach.Trim })) { Where = ["word"], AtLeast = "note" };
     }
 
+    /// <summary>More than 12,000 stitches on cloth without stiffener (house).</summary>
     private static Pair Heavy(Chance chance)
     {
-        var box = new Rect(-50, Kit.Foot, 50, Kit.Foot + chance.Between(38.0, 42.0));
-        var good = Plates.Plate(chance, box.Grown(-9));
-        FillArea Base(string name, double degrees) => new(Area.Rectangle(box.Grown(-2))) { Name = name, Degrees = degrees, Distance = 0.37, Stitch = 1.9, Under = Under.None, Reach = Reach.Trim };
-        var bad = new Design(new Block(Yarn.Navy, Base("base", 0), Base("plate top", 12), Base("plate third", -12))) { Habits = good.Habits };
-        return new(good, bad) { Where = ["base", "plate"], Companions = ["seam.no-underlay", "stitch.no-underlay", "stitch.dense", "place.turns-away", "stitch.stacked", "order.ring"], AtLeast = "note" };
+        var box = new Rect(-40, Kit.Foot, 40, Kit.Foot + chance.Between(34.0, 37.0));
+        var good = Plates.Plate(chance, box.Grown(-9)).WithTicket(ticket => ticket with { Style = "six-panel-unstructured-low" });
+        FillArea Base(string name, double degrees) => new(Area.Rectangle(box.Grown(-2)))
+        {
+            Name = name,
+            Degrees = degrees,
+            Distance = 0.37,
+            Stitch = 1.6,
+            Under = Under.Across,
+            Reach = Reach.Trim,
+        };
+        var bad = good with { Blocks = [new Block(Yarn.Navy, Base("base", 0), Base("plate top", 12), Base("plate third", -12))] };
+        return new(good, bad) { Where = ["base", "plate"], Companions = ["stitch.dense", "stitch.stacked", "order.ring"], AtLeast = "note" };
     }
 }

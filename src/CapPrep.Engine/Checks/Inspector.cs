@@ -51,6 +51,13 @@ internal static class Inspector
     /// <summary>True when a rule judges the order of sewing.</summary>
     internal static bool IsAboutOrder(string rule) => ByRule[rule].AskAgain == Again.OfNewOrder;
 
+    /// <summary>True when a rule says the same of a part of what it met, whatever tape was written.</summary>
+    internal static bool CanBeAskedInPart(string rule) => !IsAskedAgain(rule);
+
+    /// <summary>What one rule finds beside some places; null: nothing.</summary>
+    internal static Finding? InspectRule(Subject subject, string rule, Func<Place, bool> except) =>
+        subject.Setup.Rules.Find(rule) is { } inForce ? Raising.Raise(subject, CheckOf(rule), inForce, except) : null;
+
     private static IReadOnlyList<Finding> Ask(Subject subject, Func<Check, bool> wanted) =>
     [
         .. subject.Setup.Rules.Rows

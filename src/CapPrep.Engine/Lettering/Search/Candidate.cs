@@ -1,0 +1,29 @@
+using CapPrep.Engine.Lettering.Curves;
+
+namespace CapPrep.Engine.Lettering.Search;
+
+/// <summary>A line of letters that may be one.</summary>
+/// <param name="Curve">Its base line.</param>
+/// <param name="Levels">The heights of its letters.</param>
+/// <param name="Lean">How far letters go along for every 1,000 they go up.</param>
+/// <param name="Letters">From left to right.</param>
+internal sealed record Candidate(Curve Curve, Levels Levels, int Lean, IReadOnlyList<Letter> Letters)
+{
+    public IEnumerable<Standing> Limbs => Letters.SelectMany(letter => letter.Group.Limbs);
+
+    /// <summary>Letters that stand on the line.</summary>
+    public int Stand => Letters.Count(letter => letter.Stands);
+
+    /// <summary>How far the feet of its letters lie from the line, the middle one of them, sixteenths of a tape unit.</summary>
+    public int Residual
+    {
+        get
+        {
+            int[] feet = [.. Limbs.Select(limb => Math.Abs(limb.Reach.Bottom)).Where(foot => foot <= Tolerance.Base(Levels.High)).Order()];
+            return feet.Length == 0 ? int.MaxValue : feet[feet.Length / 2];
+        }
+    }
+
+    /// <summary>From its first letter to its last, sixteenths of a tape unit.</summary>
+    public int Length => Letters[^1].Group.Reach.To - Letters[0].Group.Reach.From;
+}

@@ -1,0 +1,113 @@
+using CapPrep.Engine.Lettering.Curves;
+using CapPrep.Engine.Lettering.Limbs;
+using CapPrep.Engine.Measures;
+
+namespace CapPrep.Engine.Lettering.Search;
+
+/// <summary>Reads the letters on a base line.</summary>
+/// <param name="limbs">Limbs that belong to no line yet.</param>
+internal sealed class CandidateMaker(IReadOnlyList<Limb> limbs)
+{
+    // How far letters reach below the line and above the tallest ones, percent of the height.
+    private const int Below = 60;
+    private const int Above = 45;
+
+    // Bare cloth between letters, percent of their height.
+    private const int LargestGap = 130;
+
+    // Letters that lean less than 1 in 12 stand upright.
+    private const int LeastLean = 80;
+
+    // An arc bends by at least 1 mm.
+    private const double LeastSagitta = Tenths.PerMillimeter;
+
+    // An arc is taken when it holds a fifth more letters, or its letters stand a third nearer, percent.
+    private const int MoreLetters = 120;
+    private const int LessResidual = 70;
+
+    /// <summary>The better of a straight and a round line under the limbs of a seed; null when neither has three letters.</summary>
+    public Candidate? Of(Seed seed)
+    {
+        var run = RunFinder.Run(limbs, seed.Curve, seed.Height, seed.Limb);
+        if (run.Count < 3)
+            return null;
+        TapePoint[] feet = [.. run.Select(standing => seed.Curve.At(standing.Limb.Box.Center).Lowest(standing.Limb.Hull))];
+        var near = Tolerance.Base(seed.Height);
+        var straight = Fit.Straight(feet, near) is { } line ? On(line, seed) : null;
+        var round = Fit.Round(feet, near) is { } circle ? On(circle, seed) : null;
+        return Better(straight, round is { } arc && Sagitta(arc) >= LeastSagitta ? arc : null);
+    }
+
+    private static Candidate? Better(Candidate? straight, Candidate? round) =>
+        straight is null ? round
+        : round is null ? straight
+        : 100L * round.Stand >= MoreLetters * (long)straight.Stand
+            || (round.Stand >= straight.Stand && 100L * round.Residual <= LessResidual * (long)straight.Residual)
+            ? round : straight;
+
+    private static double Sagitta(Candidate arc)
+    {
+        var radius = ((RoundCurve)arc.Curve).Radius;
+        var half = Math.Min(radius, arc.Length / 2.0 / Fine.PerTenth);
+        return half * half / 2 / radius;
+    }
+
+    private Candidate? On(Curve curve, Seed seed)
+    {
+        var run = RunFinder.Run(limbs, curve, seed.Height, seed.Limb);
+        if (run.Count < 3)
+            return null;
+        var levels = Levels.Of([.. run.Select(standing => standing.Reach.Top)]);
+        var lean = LeanOf(run);
+        var (from, to) = (run[0].Reach.From - levels.High, run.Max(standing => standing.Reach.To) + levels.High);
+        Standing[] members =
+        [
+            .. limbs.Select(limb => RunFinder.Stand(limb, curve, lean)).Where(standing =>
+                standing.Reach.From >= from && standing.Reach.To <= to && IsInBand(standing.Reach, levels)),
+        ];
+        return Read(curve, lean, run, Grouping.Of(members, byChain: true), levels);
+    }
+
+    private static Candidate? Read(Curve curve, int lean, IReadOnlyList<Standing> run, IReadOnlyList<Group> groups, Levels rough)
+    {
+        Letter[] standing = [.. groups.Select(group => Letter.Of(group, rough)).Where(letter => letter.Stands)];
+        if (standing.Length == 0)
+            return null;
+        var levels = Levels.Of([.. standing.Select(letter => letter.Top)]);
+        var letters = Connected([.. groups.Select(group => Letter.Of(group, levels))], levels, run);
+        return letters.Count < 3 ? null : new(curve, levels, lean, letters);
+    }
+
+    private static bool IsInBand(in Reach reach, Levels levels) =>
+        100L * reach.Bottom >= -Below * (long)levels.High && 100L * reach.Top <= (100 + Above) * (long)levels.High;
+
+    /// <summary>The median lean of what is tall.</summary>
+    private static int LeanOf(IReadOnlyList<Standing> run)
+    {
+        int[] leans = [.. run.Select(standing => standing.Lean).OfType<int>().Order()];
+        var middle = leans.Length == 0 ? 0 : leans[leans.Length / 2];
+        return Math.Abs(middle) < LeastLean ? 0 : middle;
+    }
+
+    /// <summary>The letters around the run without a wide gap, from the first to the last that is a letter.</summary>
+    private static IReadOnlyList<Letter> Connected(Letter[] letters, Levels levels, IReadOnlyList<Standing> run)
+    {
+        var most = (int)(LargestGap * (long)levels.High / 100);
+        var middle = Array.FindIndex(letters, letter => letter.Group.Limbs.Any(limb => limb.Limb.Index == run[run.Count / 2].Limb.Index));
+        if (middle < 0)
+            return [];
+        var (first, last) = (middle, middle);
+        while (first > 0 && letters[first].Group.Reach.From - letters[first - 1].Group.Reach.To <= most)
+            first--;
+        while (last < letters.Length - 1 && letters[last + 1].Group.Reach.From - letters[last].Group.Reach.To <= most)
+            last++;
+        while (first < last && !IsLetter(letters[first], levels))
+            first++;
+        while (last > first && !IsLetter(letters[last], levels))
+            last--;
+        return letters[first..(last + 1)];
+    }
+
+    private static bool IsLetter(Letter letter, Levels levels) =>
+        !letter.IsSign && (letter.Stands || (letter.Descends && levels.Has(letter.Top)));
+}

@@ -8,7 +8,11 @@ namespace CapPrep.Engine.Lettering.Curves;
 /// <param name="AcrossY">Its other half; up is a quarter turn counter-clockwise.</param>
 /// <param name="Along">Way of the place along the line, tape units.</param>
 /// <param name="Up">Height of the place over the line, tape units.</param>
-internal readonly record struct Frame(TapePoint At, double AcrossX, double AcrossY, double Along, double Up)
+/// <param name="Bend">
+/// One over the radius where letters spread outward on a circle, so that what reaches far out is measured at the line;
+/// 0 elsewhere: where letters stand toward the middle, their tops crowd, and measured at the line they would overlap.
+/// </param>
+internal readonly record struct Frame(TapePoint At, double AcrossX, double AcrossY, double Along, double Up, double Bend = 0)
 {
     /// <summary>How far points reach along and up.</summary>
     /// <param name="points">At least one.</param>
@@ -21,7 +25,7 @@ internal readonly record struct Frame(TapePoint At, double AcrossX, double Acros
         {
             double x = points[i].X - At.X, y = points[i].Y - At.Y;
             var up = (y * AcrossX) - (x * AcrossY);
-            var along = (x * AcrossX) + (y * AcrossY) - (slope * (Up + up));
+            var along = ((x * AcrossX) + (y * AcrossY) - (slope * (Up + up))) / (1 + Math.Max(0, Bend * (Up + up)));
             (from, to) = (Math.Min(from, along), Math.Max(to, along));
             (bottom, top) = (Math.Min(bottom, up), Math.Max(top, up));
         }

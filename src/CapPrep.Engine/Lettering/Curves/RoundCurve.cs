@@ -48,7 +48,14 @@ internal sealed class RoundCurve(TapePoint origin, double middleX, double middle
             return new(place, 1, 0, 0, -radius);
         var side = hangs ? -1 : 1;
         var along = radius * Trig.Radians(side * y, x);
-        return new(place, side * y / length, -side * x / length, along - _seam, side * (length - radius));
+        return new(place, side * y / length, -side * x / length, along - _seam, side * (length - radius), hangs ? 0 : 1 / radius);
+    }
+
+    public override double UpOf(TapePoint place)
+    {
+        double x = place.X - origin.X - middleX, y = place.Y - origin.Y - middleY;
+        var length = Math.Sqrt((x * x) + (y * y));
+        return hangs ? radius - length : length - radius;
     }
 
     public override (double X, double Y) PointAt(double along)

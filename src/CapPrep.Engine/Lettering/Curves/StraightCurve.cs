@@ -30,6 +30,9 @@ internal sealed class StraightCurve(TapePoint origin, double up, double acrossX,
         return new(place, acrossX, acrossY, (x * acrossX) + (y * acrossY) - _seam, (y * acrossX) - (x * acrossY) - up);
     }
 
+    public override double UpOf(TapePoint place) =>
+        ((place.Y - origin.Y) * acrossX) - ((place.X - origin.X) * acrossY) - up;
+
     public override (double X, double Y) PointAt(double along)
     {
         var way = along + _seam;

@@ -14,8 +14,12 @@ internal sealed record Limb
     /// <summary>Limbs of one chain follow each other without a gap.</summary>
     public required int Chain { get; init; }
 
-    /// <summary>Its penetrations, in sewing order.</summary>
-    public required Interval Stitches { get; init; }
+    /// <summary>Its penetrations, in sewing order; more than one interval when something else was sewn in between.</summary>
+    public required IReadOnlyList<Interval> Stitches { get; init; }
+
+    public int First => Stitches[0].First;
+
+    public int Last => Stitches[^1].Last;
 
     /// <summary>Corners of the smallest convex shape around its needle points.</summary>
     public required IReadOnlyList<TapePoint> Hull { get; init; }
@@ -36,6 +40,25 @@ internal sealed record Limb
 
     /// <summary>From end to end with half a width at each, sixteenths of a tape unit.</summary>
     public long Height => (Fine.Length(DoubleAxis) / 2) + Width;
+
+    /// <summary>Its sides run beside its axis: it shows how letters lean.</summary>
+    public bool IsStraight
+    {
+        get
+        {
+            var length = Fine.Length(DoubleAxis);
+            if (length == 0)
+                return false;
+            long left = long.MinValue, right = long.MaxValue;
+            foreach (var corner in Hull)
+            {
+                var across = Fine.Cross(DoubleAxis, corner + corner - DoubleLower) * Fine.PerTenth * Fine.PerTenth / 2 / length;
+                (left, right) = (Math.Max(left, across), Math.Min(right, across));
+            }
+
+            return 100 * (left - right) <= (140L * Width) + (12 * length / 2);
+        }
+    }
 
     /// <summary>It is longer than wide and at least 1 mm long: something that can show the height of letters.</summary>
     public bool IsTall => Fine.Length(DoubleAxis) >= 2 * Math.Max(Fine.PerMillimeter, Width);

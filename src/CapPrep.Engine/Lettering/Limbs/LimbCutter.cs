@@ -14,6 +14,9 @@ internal sealed class LimbCutter
     // Smaller than this in all directions is a tie or a stray stitch, tape units.
     private const int Least = 5;
 
+    // Fewer rows lead from one stroke to another.
+    private const int FewestRows = 3;
+
     private readonly List<Limb> _limbs = [];
     private int _chain;
 
@@ -102,13 +105,13 @@ internal sealed class LimbCutter
     private void Put(IReadOnlyList<Knot> knots, IReadOnlyList<TapePoint> hull, TapePoint lower, TapePoint upper, int width)
     {
         var box = BoxOf(hull);
-        if (box.Width < Least && box.Height < Least)
+        if ((box.Width < Least && box.Height < Least) || (width > 0 && knots.Count < FewestRows))
             return;
         _limbs.Add(new()
         {
             Index = _limbs.Count,
             Chain = _chain,
-            Stitches = new(knots[0].Stitches.First, knots[^1].Stitches.Last),
+            Stitches = [new(knots[0].Stitches.First, knots[^1].Stitches.Last)],
             Hull = hull,
             Box = box,
             DoubleLower = lower,

@@ -30,8 +30,9 @@ internal sealed class LimbReader(StitchSequence stitches, DesignReading reading,
         else
             AddColumns(cutter, make == LetterMake.Satin ? StitchClass.Satin : StitchClass.Fill, thread);
         var step = (cutter.Limbs.Count + Most - 1) / Most;
-        return step <= 1 ? cutter.Limbs
+        IReadOnlyList<Limb> limbs = step <= 1 ? cutter.Limbs
             : [.. cutter.Limbs.Where((_, index) => index % step == 0).Select((limb, index) => limb with { Index = index })];
+        return make == LetterMake.Satin ? LimbJoiner.Joined(limbs) : limbs;
     }
 
     private void AddColumns(LimbCutter cutter, StitchClass @class, int thread)

@@ -10,7 +10,7 @@ internal sealed class GlyphMaker(DesignReading reading)
 {
     public Glyph Of(Letter letter, int index)
     {
-        Interval[] strokes = [.. Joined(letter.Group.Limbs.Select(limb => limb.Limb.Stitches))];
+        Interval[] strokes = [.. Joined(letter.Group.Limbs.SelectMany(limb => limb.Limb.Stitches))];
         return new()
         {
             Index = index,

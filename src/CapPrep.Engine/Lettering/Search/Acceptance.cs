@@ -14,6 +14,7 @@ internal sealed class Acceptance(IReadOnlyList<Limb> all)
     private const int StandShare = 60;
     private const int LevelShare = 60;
     private const int NeitherShare = 20;
+    private const int DescendShare = 60;
 
     // Share of limbs, percent.
     private const int WidthShare = 60;
@@ -33,6 +34,9 @@ internal sealed class Acceptance(IReadOnlyList<Limb> all)
     // The line is at least so many times as long as its letters are high, percent.
     private const int LeastLength = 220;
 
+    // Accents and dots reach so high, percent of the height of capitals.
+    private const int TallestLetter = 145;
+
     // Share of letters that go on outside of the line's band, percent.
     private const int OutsideShare = 25;
 
@@ -49,16 +53,20 @@ internal sealed class Acceptance(IReadOnlyList<Limb> all)
             return "level";
         if (IsOver(letters.Count(letter => !letter.Stands && !(letter.Descends && line.Levels.Has(letter.Top))), letters.Length, NeitherShare))
             return "neither";
+        if (IsOver(letters.Count(letter => letter.Descends), letters.Length, DescendShare))
+            return "descends";
         if (!HasEvenWidth(line))
             return "width";
         if (!IsShare(tall.Count(limb => Math.Abs(limb.Lean!.Value - line.Lean) <= OtherLean), tall.Length, LeanShare))
             return "lean";
         if (100L * line.Length < LeastLength * (long)line.Levels.Low)
             return "short";
-        if (IsOver(Outside(line), letters.Length, OutsideShare))
+        if (IsOver(Outside(line) + letters.Count(letter => IsTooTall(letter, line.Levels)), letters.Length, OutsideShare))
             return "outside";
         return Variety.IsLettering(letters, line.Levels) ? null : "variety";
     }
+
+    private static bool IsTooTall(Letter letter, Levels levels) => 100L * letter.Group.Reach.Top > TallestLetter * (long)levels.High;
 
     private static bool IsShare(int part, int whole, int percent) => 100L * part >= percent * (long)whole;
 

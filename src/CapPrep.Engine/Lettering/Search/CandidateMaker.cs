@@ -8,9 +8,16 @@ namespace CapPrep.Engine.Lettering.Search;
 /// <param name="limbs">Limbs that belong to no line yet.</param>
 internal sealed class CandidateMaker(IReadOnlyList<Limb> limbs)
 {
-    // How far letters reach below the line and above the tallest ones, percent of the height.
+    // How far letters reach below the line and above what stands on it, percent of the height: the tallest may not be known yet.
     private const int Below = 60;
-    private const int Above = 45;
+    private const int Above = 90;
+
+    // What ends this near to the line lies under it; what is so many heights wide is no letter.
+    private const int Least = 7;
+    private const int Widest = 3;
+
+    // Beside what stands on the line, a letter and a gap may follow that do not: so many heights.
+    private const int Beside = 3;
 
     // Bare cloth between letters, percent of their height.
     private const int LargestGap = 130;
@@ -18,32 +25,39 @@ internal sealed class CandidateMaker(IReadOnlyList<Limb> limbs)
     // Letters that lean less than 1 in 12 stand upright.
     private const int LeastLean = 80;
 
+    // Three of anything stand on some circle.
+    private const int FewestOnArc = 4;
+
     // An arc bends by at least 1 mm.
     private const double LeastSagitta = Tenths.PerMillimeter;
-
-    // An arc is taken when it holds a fifth more letters, or its letters stand a third nearer, percent.
-    private const int MoreLetters = 120;
-    private const int LessResidual = 70;
 
     /// <summary>The better of a straight and a round line under the limbs of a seed; null when neither has three letters.</summary>
     public Candidate? Of(Seed seed)
     {
-        var run = RunFinder.Run(limbs, seed.Curve, seed.Height, seed.Limb);
-        if (run.Count < 3)
-            return null;
-        TapePoint[] feet = [.. run.Select(standing => seed.Curve.At(standing.Limb.Box.Center).Lowest(standing.Limb.Hull))];
         var near = Tolerance.Base(seed.Height);
-        var straight = Fit.Straight(feet, near) is { } line ? On(line, seed) : null;
-        var round = Fit.Round(feet, near) is { } circle ? On(circle, seed) : null;
-        return Better(straight, round is { } arc && Sagitta(arc) >= LeastSagitta ? arc : null);
+        var straight = Fitted(seed, feet => Fit.Straight(feet, near)) is { } line ? On(line, seed) : null;
+        var round = Fitted(seed, feet => Fit.Round(feet, near)) is { } circle ? On(circle, seed) : null;
+        return Better(straight, round is { Stand: >= FewestOnArc } arc && Sagitta(arc) >= LeastSagitta ? arc : null);
+    }
+
+    /// <summary>A line under the limbs of the seed's run, then under those that stand on that line.</summary>
+    private Curve? Fitted(Seed seed, Func<IReadOnlyList<TapePoint>, Curve?> fit)
+    {
+        Curve? curve = seed.Curve;
+        for (var again = 0; again < 3 && curve is not null; again++)
+        {
+            var on = curve;
+            var run = RunFinder.Run(limbs, on, seed.Height, seed.Limb);
+            curve = run.Count < 3 ? null : fit([.. run.Select(standing => on.At(standing.Limb.Box.Center).Lowest(standing.Limb.Hull))]);
+        }
+
+        return curve;
     }
 
     private static Candidate? Better(Candidate? straight, Candidate? round) =>
         straight is null ? round
         : round is null ? straight
-        : 100L * round.Stand >= MoreLetters * (long)straight.Stand
-            || (round.Stand >= straight.Stand && 100L * round.Residual <= LessResidual * (long)straight.Residual)
-            ? round : straight;
+        : round.IsBetterThan(straight) ? round : straight;
 
     private static double Sagitta(Candidate arc)
     {
@@ -59,13 +73,14 @@ internal sealed class CandidateMaker(IReadOnlyList<Limb> limbs)
             return null;
         var levels = Levels.Of([.. run.Select(standing => standing.Reach.Top)]);
         var lean = LeanOf(run);
-        var (from, to) = (run[0].Reach.From - levels.High, run.Max(standing => standing.Reach.To) + levels.High);
+        var beside = Beside * levels.High;
+        var (from, to) = (run[0].Reach.From - beside, run.Max(standing => standing.Reach.To) + beside);
         Standing[] members =
         [
             .. limbs.Select(limb => RunFinder.Stand(limb, curve, lean)).Where(standing =>
                 standing.Reach.From >= from && standing.Reach.To <= to && IsInBand(standing.Reach, levels)),
         ];
-        return Read(curve, lean, run, Grouping.Of(members, byChain: true), levels);
+        return Read(curve, lean, run, Grouping.Letters(members, levels.High), levels);
     }
 
     private static Candidate? Read(Curve curve, int lean, IReadOnlyList<Standing> run, IReadOnlyList<Group> groups, Levels rough)
@@ -78,13 +93,16 @@ internal sealed class CandidateMaker(IReadOnlyList<Limb> limbs)
         return letters.Count < 3 ? null : new(curve, levels, lean, letters);
     }
 
+    /// <summary>A part of a letter: not wholly under the line, not far over the letters, and not a line along all of them.</summary>
     private static bool IsInBand(in Reach reach, Levels levels) =>
-        100L * reach.Bottom >= -Below * (long)levels.High && 100L * reach.Top <= (100 + Above) * (long)levels.High;
+        100L * reach.Bottom >= -Below * (long)levels.High && 100L * reach.Top <= (100 + Above) * (long)levels.High
+        && reach.Top * Least > levels.Low && reach.Width <= Widest * levels.High;
 
-    /// <summary>The median lean of what is tall.</summary>
+    /// <summary>The median lean of what is tall and straight, or else of what is tall.</summary>
     private static int LeanOf(IReadOnlyList<Standing> run)
     {
-        int[] leans = [.. run.Select(standing => standing.Lean).OfType<int>().Order()];
+        Standing[] straight = [.. run.Where(standing => standing.Limb.IsStraight)];
+        int[] leans = [.. (straight.Length > 0 ? straight : run).Select(standing => standing.Lean).OfType<int>().Order()];
         var middle = leans.Length == 0 ? 0 : leans[leans.Length / 2];
         return Math.Abs(middle) < LeastLean ? 0 : middle;
     }

@@ -19,11 +19,12 @@ internal sealed record Letter(Group Group, bool Stands, bool Descends, int Top, 
         Standing[] main = standing.Length > 0 ? standing : [.. group.Limbs];
         var top = main.Max(limb => limb.Reach.Top);
         top = group.Limbs.Where(limb => limb.Reach.Bottom <= top - near).Aggregate(top, (most, limb) => Math.Max(most, limb.Reach.Top));
+        var isLow = group.Reach.Height * 100L < LetterFrom * (long)levels.Low;
         return new(
             group,
-            standing.Length > 0,
+            standing.Length > 0 || (!isLow && Math.Abs(group.Reach.Bottom) <= near),
             group.Reach.Bottom < -near,
             top,
-            group.Reach.Height * 100L < LetterFrom * (long)levels.Low);
+            isLow);
     }
 }

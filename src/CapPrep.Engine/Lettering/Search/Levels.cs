@@ -7,7 +7,7 @@ internal sealed record Levels(int Low, int High)
 {
     // Capitals are so much taller than lower case, percent; accents and small capitals lie outside.
     private const int LeastRise = 115;
-    private const int LargestRise = 200;
+    private const int LargestRise = 175;
 
     /// <summary>The one that most tops reach, and the one most of the others reach, if it is so much higher or lower.</summary>
     /// <param name="tops">At least one, above 0.</param>

@@ -1,5 +1,6 @@
 using CapPrep.Engine.Lettering.Curves;
 using CapPrep.Engine.Lettering.Limbs;
+using CapPrep.Engine.Measures;
 
 namespace CapPrep.Engine.Lettering.Search;
 
@@ -24,6 +25,9 @@ internal static class RunFinder
         var standing = new List<Standing>();
         foreach (var candidate in limbs)
         {
+            // What stands on the line has its middle between the line and the height of the tallest.
+            if (curve.UpOf(candidate.Box.Center) * Fine.PerTenth is var up && (up < 0 || up > height))
+                continue;
             if (Stand(candidate, curve) is { } stands && Math.Abs(stands.Reach.Bottom) <= near && IsInRange(stands.Reach.Height, height))
                 standing.Add(stands);
         }

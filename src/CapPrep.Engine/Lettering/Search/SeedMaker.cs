@@ -8,7 +8,7 @@ namespace CapPrep.Engine.Lettering.Search;
 internal sealed class SeedMaker
 {
     /// <summary>Most seeds looked at; above, every second, third, ... of them.</summary>
-    private const int Most = 4000;
+    private const int Most = 2000;
 
     // How many limbs to the right of one are tried, and within how many heights.
     private const int Neighbors = 5;
@@ -25,7 +25,7 @@ internal sealed class SeedMaker
 
     private SeedMaker(IReadOnlyList<Limb> limbs)
     {
-        _tall = [.. limbs.Where(limb => limb.IsTall)];
+        _tall = [.. limbs.Where(limb => limb.IsTall).OrderBy(limb => limb.Box.Center.X).ThenBy(limb => limb.Index)];
         _right = [.. Enumerable.Range(0, _tall.Length).Select(ToTheRight)];
     }
 
@@ -38,14 +38,21 @@ internal sealed class SeedMaker
         return step <= 1 ? all : [.. all.Where((_, index) => index % step == 0)];
     }
 
-    private int[] ToTheRight(int limb) =>
-    [
-        .. Enumerable.Range(0, _tall.Length)
-            .Where(other => other != limb && IsNeighbor(_tall[limb], _tall[other]))
-            .OrderBy(other => Fine.Square(_tall[other].Box.Center - _tall[limb].Box.Center))
-            .ThenBy(other => other)
-            .Take(Neighbors),
-    ];
+    private int[] ToTheRight(int limb)
+    {
+        var near = new List<int>();
+        var farthest = Nearness * _tall[limb].Height * 100 / LeastShare / Fine.PerTenth;
+        for (var other = limb + 1; other < _tall.Length && _tall[other].Box.Center.X - _tall[limb].Box.Center.X <= farthest; other++)
+        {
+            if (IsNeighbor(_tall[limb], _tall[other]))
+                near.Add(other);
+        }
+
+        return
+        [
+            .. near.OrderBy(other => Fine.Square(_tall[other].Box.Center - _tall[limb].Box.Center)).ThenBy(other => _tall[other].Index).Take(Neighbors),
+        ];
+    }
 
     private static bool IsNeighbor(Limb limb, Limb other)
     {

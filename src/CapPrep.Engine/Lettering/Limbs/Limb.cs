@@ -26,6 +26,9 @@ internal sealed record Limb
 
     public required Box Box { get; init; }
 
+    /// <summary>Middle of its box.</summary>
+    public required TapePoint Center { get; init; }
+
     /// <summary>The end of its middle line that lies lower, twice the position.</summary>
     public required TapePoint DoubleLower { get; init; }
 

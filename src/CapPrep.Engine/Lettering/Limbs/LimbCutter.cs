@@ -114,6 +114,7 @@ internal sealed class LimbCutter
             Stitches = [new(knots[0].Stitches.First, knots[^1].Stitches.Last)],
             Hull = hull,
             Box = box,
+            Center = box.Center,
             DoubleLower = lower,
             DoubleUpper = upper,
             Width = width,

@@ -63,6 +63,7 @@ internal static class LimbJoiner
         Stitches = [.. one.Stitches.Concat(other.Stitches).OrderBy(interval => interval.First)],
         Hull = Hull.Of(one.Hull.Concat(other.Hull)),
         Box = one.Box.Union(other.Box),
+        Center = one.Box.Union(other.Box).Center,
         DoubleLower = one.DoubleLower.Y <= other.DoubleLower.Y ? one.DoubleLower : other.DoubleLower,
         DoubleUpper = one.DoubleUpper.Y >= other.DoubleUpper.Y ? one.DoubleUpper : other.DoubleUpper,
         Width = (one.Width + other.Width) / 2,

@@ -11,6 +11,12 @@ internal sealed class LimbReader(StitchSequence stitches, DesignReading reading,
     /// <summary>Most limbs of one set; above, every second, third, ... is looked at.</summary>
     private const int Most = 2000;
 
+    // Stitches of a letter may be written as moves of up to 4 mm, tape units.
+    private const int LongestFloat = 40;
+
+    // A line so many times as long as its box is wide and high together is an area sewn in turns.
+    private const int LongestLine = 10;
+
     // An area longer than this many widths is a column with split rows.
     private const int ColumnLengthTenths = 15;
 
@@ -64,7 +70,7 @@ internal sealed class LimbReader(StitchSequence stitches, DesignReading reading,
         {
             for (var i = span.First; i <= span.Last; i++)
             {
-                if (line.Count > 0 && (line[^1].Stitches.Last != i - 1 || stitches.Relations[i] != Relation.Thread || stitches.Jumps[i] > 0))
+                if (line.Count > 0 && (line[^1].Stitches.Last != i - 1 || stitches.Relations[i] != Relation.Thread || IsLongFloat(i)))
                     Flush(cutter, line);
                 line.Add(new(points.At(i), points.At(i), new(i, i)));
             }
@@ -73,9 +79,19 @@ internal sealed class LimbReader(StitchSequence stitches, DesignReading reading,
         Flush(cutter, line);
     }
 
+    private static bool IsArea(List<Knot> line)
+    {
+        var box = line.Select(knot => Box.Of(knot.One)).Aggregate((sum, point) => sum.Union(point));
+        var length = line.Zip(line.Skip(1), (knot, next) => Fine.Length(next.One - knot.One)).Sum();
+        return length > (long)LongestLine * Fine.PerTenth * (box.Width + box.Height);
+    }
+
+    private bool IsLongFloat(int i) =>
+        stitches.Jumps[i] > 0 && Fine.Square(stitches.At(i) - stitches.At(i - 1)) > LongestFloat * LongestFloat;
+
     private static void Flush(LimbCutter cutter, List<Knot> line)
     {
-        if (line.Count > 1)
+        if (line.Count > 1 && !IsArea(line))
             cutter.AddLine([.. line]);
         line.Clear();
     }

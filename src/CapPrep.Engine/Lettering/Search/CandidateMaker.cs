@@ -16,6 +16,9 @@ internal sealed class CandidateMaker(IReadOnlyList<Limb> limbs)
     private const int Least = 7;
     private const int Widest = 3;
 
+    // Dots and accents begin below this share of the height of what stands on the line, percent.
+    private const int Accent = 130;
+
     // Beside what stands on the line, a letter and a gap may follow that do not: so many heights.
     private const int Beside = 3;
 
@@ -24,6 +27,10 @@ internal sealed class CandidateMaker(IReadOnlyList<Limb> limbs)
 
     // Letters that lean less than 1 in 12 stand upright.
     private const int LeastLean = 80;
+
+    // Letters lean when so many of their stems, percent, lean alike by so much.
+    private const int AgreeShare = 60;
+    private const int AlikeLean = 120;
 
     // Three of anything stand on some circle.
     private const int FewestOnArc = 4;
@@ -48,7 +55,7 @@ internal sealed class CandidateMaker(IReadOnlyList<Limb> limbs)
         {
             var on = curve;
             var run = RunFinder.Run(limbs, on, seed.Height, seed.Limb);
-            curve = run.Count < 3 ? null : fit([.. run.Select(standing => on.At(standing.Limb.Box.Center).Lowest(standing.Limb.Hull))]);
+            curve = run.Count < 3 ? null : fit([.. run.Select(standing => on.At(standing.Limb.Center).Lowest(standing.Limb.Hull))]);
         }
 
         return curve;
@@ -96,15 +103,16 @@ internal sealed class CandidateMaker(IReadOnlyList<Limb> limbs)
     /// <summary>A part of a letter: not wholly under the line, not far over the letters, and not a line along all of them.</summary>
     private static bool IsInBand(in Reach reach, Levels levels) =>
         100L * reach.Bottom >= -Below * (long)levels.High && 100L * reach.Top <= (100 + Above) * (long)levels.High
-        && reach.Top * Least > levels.Low && reach.Width <= Widest * levels.High;
+        && reach.Top * Least > levels.Low && 100L * reach.Bottom < Accent * (long)levels.High && reach.Width <= Widest * levels.High;
 
-    /// <summary>The median lean of what is tall and straight, or else of what is tall.</summary>
+    /// <summary>The median lean of what is tall and straight, or else of what is tall; 0 when they do not agree on it.</summary>
     private static int LeanOf(IReadOnlyList<Standing> run)
     {
         Standing[] straight = [.. run.Where(standing => standing.Limb.IsStraight)];
         int[] leans = [.. (straight.Length > 0 ? straight : run).Select(standing => standing.Lean).OfType<int>().Order()];
         var middle = leans.Length == 0 ? 0 : leans[leans.Length / 2];
-        return Math.Abs(middle) < LeastLean ? 0 : middle;
+        var agree = leans.Count(lean => Math.Abs(lean - middle) <= AlikeLean);
+        return Math.Abs(middle) < LeastLean || 100 * agree < AgreeShare * leans.Length ? 0 : middle;
     }
 
     /// <summary>The letters around the run without a wide gap, from the first to the last that is a letter.</summary>

@@ -19,14 +19,15 @@ internal static class RunFinder
     /// <param name="curve">The base line.</param>
     /// <param name="height">Height of letters, sixteenths of a tape unit.</param>
     /// <param name="limb">One that must be among them.</param>
-    public static IReadOnlyList<Standing> Run(IEnumerable<Limb> limbs, Curve curve, int height, int limb)
+    public static IReadOnlyList<Standing> Run(IReadOnlyList<Limb> limbs, Curve curve, int height, int limb)
     {
         var near = Tolerance.Base(height);
         var standing = new List<Standing>();
-        foreach (var candidate in limbs)
+        for (var k = 0; k < limbs.Count; k++)
         {
+            var candidate = limbs[k];
             // What stands on the line has its middle between the line and the height of the tallest.
-            if (curve.UpOf(candidate.Box.Center) * Fine.PerTenth is var up && (up < 0 || up > height))
+            if (curve.UpOf(candidate.Center) * Fine.PerTenth is var up && (up < 0 || up > height))
                 continue;
             if (Stand(candidate, curve) is { } stands && Math.Abs(stands.Reach.Bottom) <= near && IsInRange(stands.Reach.Height, height))
                 standing.Add(stands);
@@ -37,7 +38,7 @@ internal static class RunFinder
 
     public static Standing Stand(Limb limb, Curve curve, int lean = 0)
     {
-        var frame = curve.At(limb.Box.Center);
+        var frame = curve.At(limb.Center);
         return new(limb, frame.ReachOf(limb.Hull, lean), limb.IsTall ? frame.LeanOf(limb.DoubleAxis) : null);
     }
 

@@ -7,12 +7,16 @@ namespace CapPrep.Engine.Lettering.Search;
 /// <summary>Makes base lines of tall limbs beside each other.</summary>
 internal sealed class SeedMaker
 {
-    /// <summary>Most seeds looked at; above, every second, third, ... of them.</summary>
-    private const int Most = 2000;
+    /// <summary>Most seeds of one kind looked at; above, every second, third, ... of them.</summary>
+    private const int Most = 1500;
 
     // How many limbs to the right of one are tried, and within how many heights.
     private const int Neighbors = 5;
+    private const int NeighborsOnArc = 4;
     private const int Nearness = 3;
+
+    // Letters are at most 60 mm high.
+    private const int Tallest = 60 * Fine.PerMillimeter;
 
     // The lower of two letters has at least this share of the height of the taller one, percent: x-height and capitals.
     private const int LeastShare = 55;
@@ -25,7 +29,7 @@ internal sealed class SeedMaker
 
     private SeedMaker(IReadOnlyList<Limb> limbs)
     {
-        _tall = [.. limbs.Where(limb => limb.IsTall).OrderBy(limb => limb.Box.Center.X).ThenBy(limb => limb.Index)];
+        _tall = [.. limbs.Where(limb => limb.IsTall && limb.Height <= Tallest).OrderBy(limb => limb.Center.X).ThenBy(limb => limb.Index)];
         _right = [.. Enumerable.Range(0, _tall.Length).Select(ToTheRight)];
     }
 
@@ -33,16 +37,20 @@ internal sealed class SeedMaker
     public static IReadOnlyList<Seed> Of(IReadOnlyList<Limb> limbs)
     {
         var maker = new SeedMaker(limbs);
-        Seed[] all = [.. maker.Straight(), .. maker.Round()];
-        var step = (all.Length + Most - 1) / Most;
-        return step <= 1 ? all : [.. all.Where((_, index) => index % step == 0)];
+        return [.. Sampled([.. maker.Straight()]), .. Sampled([.. maker.Round()])];
+    }
+
+    private static IEnumerable<Seed> Sampled(Seed[] seeds)
+    {
+        var step = (seeds.Length + Most - 1) / Most;
+        return step <= 1 ? seeds : seeds.Where((_, index) => index % step == 0);
     }
 
     private int[] ToTheRight(int limb)
     {
         var near = new List<int>();
         var farthest = Nearness * _tall[limb].Height * 100 / LeastShare / Fine.PerTenth;
-        for (var other = limb + 1; other < _tall.Length && _tall[other].Box.Center.X - _tall[limb].Box.Center.X <= farthest; other++)
+        for (var other = limb + 1; other < _tall.Length && _tall[other].Center.X - _tall[limb].Center.X <= farthest; other++)
         {
             if (IsNeighbor(_tall[limb], _tall[other]))
                 near.Add(other);
@@ -50,13 +58,13 @@ internal sealed class SeedMaker
 
         return
         [
-            .. near.OrderBy(other => Fine.Square(_tall[other].Box.Center - _tall[limb].Box.Center)).ThenBy(other => _tall[other].Index).Take(Neighbors),
+            .. near.OrderBy(other => Fine.Square(_tall[other].Center - _tall[limb].Center)).ThenBy(other => _tall[other].Index).Take(Neighbors),
         ];
     }
 
     private static bool IsNeighbor(Limb limb, Limb other)
     {
-        var way = other.Box.Center - limb.Box.Center;
+        var way = other.Center - limb.Center;
         var (less, more) = (Math.Min(limb.Height, other.Height), Math.Max(limb.Height, other.Height));
         return way.X > 0
             && (long)way.Y * way.Y <= 3L * way.X * way.X
@@ -85,7 +93,7 @@ internal sealed class SeedMaker
 
     private static StraightCurve? StraightUnder(Limb left, Limb right)
     {
-        var curve = StraightCurve.Through(left.Box.Center, right.Box.Center);
+        var curve = StraightCurve.Through(left.Center, right.Center);
         for (var again = 0; again < 2 && curve is not null; again++)
             curve = StraightCurve.Through(Foot(curve, left), Foot(curve, right));
         return curve is null || !Stand(curve, left, right) ? null : curve;
@@ -95,9 +103,9 @@ internal sealed class SeedMaker
     {
         for (var left = 0; left < _tall.Length; left++)
         {
-            foreach (var inner in _right[left])
+            foreach (var inner in _right[left].Take(NeighborsOnArc))
             {
-                foreach (var right in _right[inner])
+                foreach (var right in _right[inner].Take(NeighborsOnArc))
                 {
                     if (RoundUnder(_tall[left], _tall[inner], _tall[right]) is { } curve)
                         yield return new(curve, (int)Math.Max(_tall[left].Height, _tall[right].Height), _tall[left].Index);
@@ -108,7 +116,7 @@ internal sealed class SeedMaker
 
     private static RoundCurve? RoundUnder(Limb left, Limb inner, Limb right)
     {
-        Curve? chord = StraightCurve.Through(left.Box.Center, right.Box.Center);
+        Curve? chord = StraightCurve.Through(left.Center, right.Center);
         RoundCurve? round = null;
         for (var again = 0; again < 3 && chord is not null; again++)
         {
@@ -119,14 +127,14 @@ internal sealed class SeedMaker
         return round is null || !Stand(round, left, inner, right) ? null : round;
     }
 
-    private static TapePoint Foot(Curve curve, Limb limb) => curve.At(limb.Box.Center).Lowest(limb.Hull);
+    private static TapePoint Foot(Curve curve, Limb limb) => curve.At(limb.Center).Lowest(limb.Hull);
 
     /// <summary>All of them lean less than about 35 degrees.</summary>
     private static bool Stand(Curve curve, params ReadOnlySpan<Limb> limbs)
     {
         foreach (var limb in limbs)
         {
-            if (curve.At(limb.Box.Center).LeanOf(limb.DoubleAxis) is not (>= -700 and <= 700))
+            if (curve.At(limb.Center).LeanOf(limb.DoubleAxis) is not (>= -700 and <= 700))
                 return false;
         }
 

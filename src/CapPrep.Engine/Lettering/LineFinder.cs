@@ -14,9 +14,16 @@ internal static class LineFinder
     /// <param name="stitches">The penetrations.</param>
     /// <param name="reading">Its pieces and elements.</param>
     /// <param name="points">The same penetrations as they lie on the cap.</param>
-    internal static IReadOnlyList<TextLine> Find(StitchSequence stitches, DesignReading reading, CapPoints points) =>
-        new LineMaker(reading).Make(
-            from set in new LimbReader(stitches, reading, points).Read()
-            from line in LineSearch.Find(set)
-            select new FoundLine(set, line));
+    internal static IReadOnlyList<TextLine> Find(StitchSequence stitches, DesignReading reading, CapPoints points)
+    {
+        var visibility = new Visibility(reading);
+        var found = new List<FoundLine>();
+        foreach (var set in new LimbReader(stitches, reading, points).Read())
+        {
+            var lines = LineSearch.Find(set).Where(visibility.Shows).Select(line => new FoundLine(set, line)).ToList();
+            found.AddRange(lines.Where(line => !found.Any(line.LiesOn)));
+        }
+
+        return new LineMaker(reading).Make(found);
+    }
 }

@@ -11,6 +11,9 @@ internal sealed class LimbReader(StitchSequence stitches, DesignReading reading,
     /// <summary>Most limbs of one set; above, every second, third, ... is looked at.</summary>
     private const int Most = 2000;
 
+    // Fewer rows may be a letter that goes to and fro.
+    private const int FewRows = 8;
+
     // Stitches of a letter may be written as moves of up to 4 mm, tape units.
     private const int LongestFloat = 40;
 
@@ -62,11 +65,11 @@ internal sealed class LimbReader(StitchSequence stitches, DesignReading reading,
         return 10 * length >= ColumnLengthTenths * (long)width;
     }
 
-    /// <summary>Visible stitches that are no areas, as long as the thread goes on in stitches.</summary>
+    /// <summary>Stitches that are no areas, as long as the thread goes on.</summary>
     private void AddLines(LimbCutter cutter, int thread)
     {
         var line = new List<Knot>();
-        foreach (var span in reading.Spans.Where(span => IsLine(span) && ThreadOf(span.First) == thread))
+        foreach (var span in reading.Spans.Where(span => ThreadOf(span.First) == thread && IsLine(span)))
         {
             for (var i = span.First; i <= span.Last; i++)
             {
@@ -96,8 +99,10 @@ internal sealed class LimbReader(StitchSequence stitches, DesignReading reading,
         line.Clear();
     }
 
-    private static bool IsLine(Span span) =>
-        span is { Role: SpanRole.Visible or SpanRole.TravelOnTop, Class: not (StitchClass.Satin or StitchClass.Fill) };
+    /// <summary>No area, or rows so few that they may be a letter drawn in a line; also ways that look hidden, and ties.</summary>
+    private bool IsLine(Span span) =>
+        span.Role != SpanRole.Underlay
+        && (span.Class is not (StitchClass.Satin or StitchClass.Fill) || (span.Piece is { } piece && reading.Pieces[piece].Rows < FewRows));
 
     private int ThreadOf(int penetration) => _threadOfBlock[stitches.Block[penetration] - 1];
 

@@ -6,7 +6,18 @@ using CapPrep.Engine.Pieces;
 namespace CapPrep.Engine.Lettering.Making;
 
 /// <summary>A line of letters as the search found it, with the thread and make of its limbs.</summary>
-internal sealed record FoundLine(LimbSet Set, Candidate Line);
+internal sealed record FoundLine(LimbSet Set, Candidate Line)
+{
+    private Box Box { get; } = Line.Limbs.Select(limb => limb.Limb.Box).Aggregate((sum, box) => sum.Union(box));
+
+    /// <summary>It is the underlay, or half of the strokes, of a line of the same thread: half of its box lies in the other's.</summary>
+    public bool LiesOn(FoundLine other)
+    {
+        var width = Math.Min(Box.Right, other.Box.Right) - Math.Max(Box.Left, other.Box.Left);
+        var height = Math.Min(Box.Top, other.Box.Top) - Math.Max(Box.Bottom, other.Box.Bottom);
+        return Set.Thread == other.Set.Thread && width > 0 && height > 0 && 2L * width * height >= (long)Box.Width * Box.Height;
+    }
+}
 
 /// <summary>Turns what was found into text lines.</summary>
 internal sealed class LineMaker(DesignReading reading)

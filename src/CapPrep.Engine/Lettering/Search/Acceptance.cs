@@ -1,3 +1,4 @@
+using CapPrep.Engine.Lettering.Curves;
 using CapPrep.Engine.Lettering.Limbs;
 using CapPrep.Engine.Measures;
 
@@ -7,8 +8,14 @@ namespace CapPrep.Engine.Lettering.Search;
 /// <param name="all">All limbs of the set, those of other lines too.</param>
 internal sealed class Acceptance(IReadOnlyList<Limb> all)
 {
+    // Nobody sews letters below 2 mm.
+    private const int LeastHeight = 2 * Fine.PerMillimeter;
+
     private const int FewestLetters = 3;
     private const int FewestLimbs = 4;
+
+    // Nobody sets three letters on a steep line, but many other things lie on one.
+    private const int FewestOnSteep = 5;
 
     // Share of letters, percent.
     private const int StandShare = 60;
@@ -37,6 +44,9 @@ internal sealed class Acceptance(IReadOnlyList<Limb> all)
     // Accents and dots reach so high, percent of the height of capitals.
     private const int TallestLetter = 145;
 
+    // Descenders and tails reach so far below the line, percent of the same.
+    private const int Deepest = 60;
+
     // Share of letters that go on outside of the line's band, percent.
     private const int OutsideShare = 25;
 
@@ -45,7 +55,7 @@ internal sealed class Acceptance(IReadOnlyList<Limb> all)
     {
         Letter[] letters = [.. line.Letters.Where(letter => !letter.IsSign)];
         Standing[] tall = [.. line.Limbs.Where(limb => limb.Lean is not null && 100L * limb.Reach.Height >= TallShare * (long)line.Levels.Low)];
-        if (letters.Length < FewestLetters || line.Limbs.Count() < FewestLimbs)
+        if (line.Levels.Low < LeastHeight || letters.Length < FewestLetters || line.Limbs.Count() < FewestLimbs)
             return "few";
         if (!IsShare(line.Stand, letters.Length, StandShare))
             return "base";
@@ -59,6 +69,8 @@ internal sealed class Acceptance(IReadOnlyList<Limb> all)
             return "width";
         if (!IsShare(tall.Count(limb => Math.Abs(limb.Lean!.Value - line.Lean) <= OtherLean), tall.Length, LeanShare))
             return "lean";
+        if (line.IsSteep && line.Stand < FewestOnSteep)
+            return "steep";
         if (100L * line.Length < LeastLength * (long)line.Levels.Low)
             return "short";
         if (IsOver(Outside(line) + letters.Count(letter => IsTooTall(letter, line.Levels)), letters.Length, OutsideShare))
@@ -93,10 +105,14 @@ internal sealed class Acceptance(IReadOnlyList<Limb> all)
         {
             var reach = RunFinder.Stand(limb, line.Curve, line.Lean).Reach;
             var crosses = reach.To > from && reach.From < to && reach.Top > line.Levels.Low / 5 && reach.Bottom < line.Levels.Low * 4 / 5;
-            if (crosses || chains.Contains(limb.Chain))
+            var leaves = chains.Contains(limb.Chain) && (IsBeyond(reach, line.Levels) || reach.To < from - line.Levels.High || reach.From > to + line.Levels.High);
+            if (crosses || leaves)
                 chainsOutside.Add(limb.Chain);
         }
 
         return chainsOutside.Count;
     }
+
+    private static bool IsBeyond(in Reach reach, Levels levels) =>
+        100L * reach.Top > TallestLetter * (long)levels.High || 100L * reach.Bottom < -Deepest * (long)levels.High;
 }

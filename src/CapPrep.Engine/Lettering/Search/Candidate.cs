@@ -12,6 +12,9 @@ internal sealed record Candidate(Curve Curve, Levels Levels, int Lean, IReadOnly
     private const int MoreLetters = 120;
     private const int LessResidual = 70;
 
+    // Sine of 20 degrees.
+    private const double Steep = 0.342;
+
     public IEnumerable<Standing> Limbs => Letters.SelectMany(letter => letter.Group.Limbs);
 
     /// <summary>Letters that stand on the line.</summary>
@@ -43,6 +46,9 @@ internal sealed record Candidate(Curve Curve, Levels Levels, int Lean, IReadOnly
             return feet.Length == 0 ? int.MaxValue : feet[feet.Length / 2];
         }
     }
+
+    /// <summary>A straight line of more than 20 degrees.</summary>
+    public bool IsSteep => Curve is StraightCurve line && Math.Abs(line.AcrossY) > Steep;
 
     /// <summary>From its first letter to its last, sixteenths of a tape unit.</summary>
     public int Length => Letters[^1].Group.Reach.To - Letters[0].Group.Reach.From;

@@ -46,26 +46,28 @@ internal static class LineSearch
     private static IEnumerable<Candidate> Accepted(LimbSet set)
     {
         var (maker, acceptance) = (new CandidateMaker(set.Limbs), new Acceptance(set.Limbs));
-        var accepted = new List<Candidate>();
+        var (accepted, rejected) = (new List<Candidate>(), new List<Candidate>());
         var readings = 0;
         foreach (var vote in ByVotes(set.Limbs))
         {
-            if (accepted.Any(line => line.Curve is RoundCurve == vote.Seed.Curve is RoundCurve && Holds(line, vote.Run)))
+            if (accepted.Any(line => IsAlike(line, vote) && Holds(line, vote.Run, 67)) || rejected.Any(line => IsAlike(line, vote) && Holds(line, vote.Run, 100)))
                 continue;
             if (readings++ == MostReadings)
                 break;
-            if (maker.Of(vote.Seed) is { } line && Dbg(set, line, acceptance.Fault(line)) is null)
-                accepted.Add(line);
+            if (maker.Of(vote.Seed) is { } read)
+                (Dbg(set, read, acceptance.Fault(read)) is null ? accepted : rejected).Add(read);
         }
 
         return WithoutWorse(accepted).OrderByDescending(line => line.Score).ThenBy(line => line.Residual);
     }
 
-    /// <summary>At least two thirds of a run are its letters already.</summary>
-    private static bool Holds(Candidate line, IReadOnlyList<Standing> run)
+    private static bool IsAlike(Candidate line, Vote vote) => line.Curve is RoundCurve == vote.Seed.Curve is RoundCurve;
+
+    /// <summary>So much of a run, percent, stands on the line already.</summary>
+    private static bool Holds(Candidate line, IReadOnlyList<Standing> run, int percent)
     {
-        var limbs = line.Limbs.Select(limb => limb.Limb.Index).ToHashSet();
-        return 3 * run.Count(limb => limbs.Contains(limb.Limb.Index)) >= 2 * run.Count;
+        var standing = line.Limbs.Where(limb => Math.Abs(limb.Reach.Bottom) <= Tolerance.Base(line.Levels.High)).Select(limb => limb.Limb.Index).ToHashSet();
+        return 100 * run.Count(limb => standing.Contains(limb.Limb.Index)) >= percent * run.Count;
     }
 
     private static string? Dbg(LimbSet set, Candidate line, string? why) { Debug?.Invoke($"    {set.Make} {set.Thread} limb {line.Letters[0].Group.Limbs[0].Limb.Index} {line.Curve.GetType().Name} letters {line.Letters.Count} stand {line.Stand} levels {line.Levels.Low / 160.0:0.0} {line.Levels.High / 160.0:0.0} lean {line.Lean} len {line.Length / 160.0:0.0} res {line.Residual / 160.0:0.00}: {why ?? "OK"} {string.Join(" ", line.Letters.Select(l => $"[{string.Join(",", l.Group.Limbs.Select(b => b.Limb.Index))}{(l.Stands ? "" : "-")} {l.Group.Reach.From/160.0:0.0}..{l.Group.Reach.To/160.0:0.0} {l.Group.Reach.Bottom/160.0:0.0}..{l.Top/160.0:0.0}]"))}"); return why; }

@@ -7,7 +7,7 @@ namespace CapPrep.TestKit.Tapes.Letters;
 internal sealed class PenStroke(IReadOnlyList<(double X, double Y)> points, bool isRing, double width)
 {
     // Small letters are sewn in short stitches, and rows wider than this are split.
-    private const int RunStitch = 20;
+    private const int RunStitch = 12;
     private const double LongestRow = 35;
 
     public PenStroke Backward() => new([.. points.Reverse()], isRing, width);

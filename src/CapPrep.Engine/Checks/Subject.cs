@@ -31,11 +31,11 @@ internal sealed class Subject
         _textLines = new(() => _points is null ? [] : LineFinder.Find(stitches, Reading, _points), LazyThreadSafetyMode.None);
     }
 
-    private Subject(Subject like)
+    private Subject(Subject like, Lazy<IReadOnlyList<TextLine>> textLines)
     {
         (Tape, Stitches, Ticket, Setup) = (like.Tape, like.Stitches, like.Ticket, like.Setup);
         (_seated, _points, _reading) = (like._seated, like._points, like._reading);
-        (_ground, _textLines) = (like._ground, like._textLines);
+        (_ground, _textLines) = (like._ground, textLines);
     }
 
     internal Tape Tape { get; }
@@ -63,7 +63,10 @@ internal sealed class Subject
     internal IReadOnlyList<OrderRuleResult>? OrderRules { get; private init; }
 
     /// <summary>The same tape, judged by an order.</summary>
-    internal Subject With(IReadOnlyList<OrderRuleResult>? orderRules) => new(this) { OrderRules = orderRules };
+    internal Subject With(IReadOnlyList<OrderRuleResult>? orderRules) => new(this, _textLines) { OrderRules = orderRules };
+
+    /// <summary>The same tape, with its lines of letters known from elsewhere.</summary>
+    internal Subject With(IReadOnlyList<TextLine> textLines) => new(this, new(textLines));
 
     /// <summary>Only for checks that ask for a seated design.</summary>
     internal SeatedDesign Seated => _seated ?? throw new EngineFaultException("A check of the cap met an unseated design.");

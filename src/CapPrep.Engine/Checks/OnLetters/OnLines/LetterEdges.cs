@@ -10,7 +10,7 @@ internal sealed record LetterEdges(Edge Bottoms, Edge Tops)
     internal static LetterEdges Of(CapPoints points, TextLine line)
     {
         var letters = line.Glyphs.Select(glyph => Of(points, line.Base, glyph)).ToArray();
-        return new(new([.. letters.Select(letter => letter.Bottom)]), new([.. letters.Select(letter => letter.Top)]));
+        return new(new(letters.Select(letter => letter.Bottom)), new(letters.Select(letter => letter.Top)));
     }
 
     private static (double Bottom, double Top) Of(CapPoints points, BaseLine line, Glyph glyph)
@@ -43,22 +43,15 @@ internal sealed record LetterEdges(Edge Bottoms, Edge Tops)
 /// <summary>One edge of a line of letters: the height of each of them, mm.</summary>
 internal sealed class Edge
 {
-    private const double PerMicrometer = 1000;
-
     private readonly double[] _heights;
-    private readonly double _level;
 
-    internal Edge(double[] heights)
-    {
-        _heights = heights;
-        _level = Median.Of([.. heights.Select(height => (int)Math.Round(height * PerMicrometer))]) / PerMicrometer;
-    }
+    internal Edge(IEnumerable<double> heights) => _heights = [.. heights.Order()];
 
     internal int Count => _heights.Length;
 
     /// <summary>Mean distance from the middle height: the median distance says nothing where most letters agree.</summary>
-    internal double Deviation => _heights.Sum(height => Math.Abs(height - _level)) / Count;
+    internal double Deviation => _heights.Sum(height => Math.Abs(height - _heights[Count / 2])) / Count;
 
-    /// <summary>Letters that reach at least so far below the middle height.</summary>
-    internal int Below(double reachMm) => _heights.Count(height => height <= _level - reachMm);
+    /// <summary>Letters that reach at least so far below the level of the higher ones.</summary>
+    internal int Below(double reachMm) => _heights.Count(height => height <= _heights[3 * Count / 4] - reachMm);
 }

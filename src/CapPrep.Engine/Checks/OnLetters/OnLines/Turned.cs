@@ -1,5 +1,3 @@
-using CapPrep.Engine.Measures;
-
 namespace CapPrep.Engine.Checks.OnLetters.OnLines;
 
 /// <summary>

@@ -7,31 +7,39 @@ using CapPrep.Engine.Trade;
 namespace CapPrep.Engine.Checks.OnLetters;
 
 /// <summary>A line of letters with what its limits depend on.</summary>
-/// <param name="Line">The line.</param>
-/// <param name="WeightWt">Weight number of its thread; the coarsest, where lots of caps are sewn with different ones.</param>
-/// <param name="IsMetallic">Its thread is metallic, in one lot at least.</param>
-/// <param name="LiesOnFill">Nearly all of it lies on fills that are sewn before it.</param>
-internal sealed record LetterLine(TextLine Line, int WeightWt, bool IsMetallic, bool LiesOnFill)
+internal sealed class LetterLine
 {
     /// <summary>Share of the letters' area that lies on a fill when the line does; house.</summary>
     private const double OnFillShare = 0.8;
+
+    private readonly Lazy<bool> _liesOnFill;
+
+    internal LetterLine(Subject subject, TextLine line)
+    {
+        Line = line;
+        var threads = ThreadsOf(subject.Ticket.Received, subject.Stitches.Block[line.Glyphs[0].Strokes[0].First]);
+        WeightWt = threads.Select(thread => thread?.WeightWt ?? subject.Ticket.ThreadWeightWt).Min();
+        IsMetallic = threads.Any(thread => thread?.Kind == ThreadKind.Metallic);
+        _liesOnFill = new(() => IsOnFill(subject, line), LazyThreadSafetyMode.None);
+    }
+
+    internal TextLine Line { get; }
+
+    /// <summary>Weight number of its thread; the coarsest, where lots of caps are sewn with different ones.</summary>
+    internal int WeightWt { get; }
+
+    /// <summary>Its thread is metallic, in one lot at least.</summary>
+    internal bool IsMetallic { get; }
+
+    /// <summary>Nearly all of it lies on fills that are sewn before it.</summary>
+    internal bool LiesOnFill => _liesOnFill.Value;
 
     internal bool IsRunning => Line.Make == LetterMake.Running;
 
     /// <summary>The worst that may be said of it: a line found with doubt never holds a job.</summary>
     internal Severity Worst => Line.Sure ? Severity.Hold : Severity.Warn;
 
-    internal static IReadOnlyList<LetterLine> Of(Subject subject) => [.. subject.TextLines.Select(line => Of(subject, line))];
-
-    internal static LetterLine Of(Subject subject, TextLine line)
-    {
-        var threads = ThreadsOf(subject.Ticket.Received, subject.Stitches.Block[line.Glyphs[0].Strokes[0].First]);
-        return new(
-            line,
-            threads.Select(thread => thread?.WeightWt ?? subject.Ticket.ThreadWeightWt).Min(),
-            threads.Any(thread => thread?.Kind == ThreadKind.Metallic),
-            IsOnFill(subject, line));
-    }
+    internal static IEnumerable<LetterLine> Of(Subject subject) => subject.TextLines.Select(line => new LetterLine(subject, line));
 
     /// <summary>The thread of a block in every list of the ticket; null where none is named.</summary>
     private static IReadOnlyList<TicketThread?> ThreadsOf(Ticket ticket, int block) =>

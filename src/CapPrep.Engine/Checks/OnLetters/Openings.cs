@@ -31,7 +31,7 @@ internal static class Openings
     private static IEnumerable<LetterLine> Judged(Subject subject, RuleInForce rule) =>
         LetterLine.Of(subject).Where(line => !IsSilent(line, rule.Parameter("runningSilentBelowMm")));
 
-    internal static bool IsSilent(LetterLine line, double runningBelowMm) =>
+    private static bool IsSilent(LetterLine line, double runningBelowMm) =>
         line.Line.IsConnected || (line.IsRunning && line.Line.LetterHeightMm < runningBelowMm);
 
     /// <summary>The place is the letter with the smallest one.</summary>

@@ -28,10 +28,10 @@ internal static class SmallLetters
             : null;
     }
 
-    internal static double HeightMm(TextLine line) => Math.Round(line.LetterHeightMm, 1, MidpointRounding.AwayFromZero);
+    private static double HeightMm(TextLine line) => Math.Round(line.LetterHeightMm, 1, MidpointRounding.AwayFromZero);
 
     /// <summary>By what the limits of satin letters in 40 wt on cloth are multiplied.</summary>
-    internal static double Factor(LetterLine line, RuleInForce rule) =>
+    private static double Factor(LetterLine line, RuleInForce rule) =>
         (line.IsRunning ? rule.Parameter("factorRunning") : 1)
         * (line.LiesOnFill ? rule.Parameter("factorOnFill") : 1)
         * (line.IsMetallic ? rule.Parameter("factorMetallic") : 1)

@@ -54,4 +54,7 @@ internal sealed class Edge
 
     /// <summary>Letters that reach at least so far below the level of the higher ones.</summary>
     internal int Below(double reachMm) => _heights.Count(height => height <= _heights[3 * Count / 4] - reachMm);
+
+    /// <summary>Letters that reach at least so far above the level of the lower ones.</summary>
+    internal int Above(double reachMm) => _heights.Count(height => height >= _heights[Count / 4] + reachMm);
 }

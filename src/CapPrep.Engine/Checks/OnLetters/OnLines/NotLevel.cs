@@ -22,7 +22,7 @@ internal static class NotLevel
         })
         .Where(line => rule.Limits.PassedBy(line.Measured) is not null);
 
-    internal static bool IsSeen(BaseLine line, double riseMm, double apexOffMm) =>
+    private static bool IsSeen(BaseLine line, double riseMm, double apexOffMm) =>
         Math.Abs(line.End.Y - line.Start.Y) >= riseMm && (!line.IsArc || (IsAtMostHalfACircle(line) && ApexOffMm(line) > apexOffMm));
 
     private static bool IsAtMostHalfACircle(BaseLine line) => line.LengthMm <= Math.PI * line.RadiusMm!.Value;

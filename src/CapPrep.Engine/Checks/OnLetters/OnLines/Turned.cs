@@ -2,8 +2,8 @@ namespace CapPrep.Engine.Checks.OnLetters.OnLines;
 
 /// <summary>
 /// Lower case stands on a straight line and ends at several heights. Where the tops are straighter than the feet, a
-/// design may stand on its head. Only lines with enough letters that reach below the line speak, and none does where
-/// another line of the design stands upright.
+/// design may stand on its head. Only lines with enough letters that reach beyond the others speak, and none does
+/// where another line of the design stands upright.
 /// </summary>
 internal static class Turned
 {
@@ -12,22 +12,22 @@ internal static class Turned
     private static IEnumerable<Occurrence> Find(Subject subject, RuleInForce rule)
     {
         var lines = subject.TextLines.Select(line => (Line: line, Edges: LetterEdges.Of(subject.Points, line))).ToArray();
-        var ratio = rule.Limits.Mildest ?? 0;
-        return lines.Any(line => IsStraighter(line.Edges.Bottoms, line.Edges.Tops, ratio))
+        return lines.Any(line => StandsOnItsFeet(line.Edges, Reach(line.Line.LetterHeightMm, rule), rule))
             ? []
             : lines
-                .Where(line => HasLowerCase(line.Edges, line.Line.LetterHeightMm, rule))
+                .Where(line => IsLowerCase(line.Edges.Bottoms.Below(Reach(line.Line.LetterHeightMm, rule)), line.Edges.Bottoms.Count, rule))
                 .Select(line => new Occurrence(subject.PlaceOf(line.Line)) { Measured = line.Edges.Tops.Deviation / line.Edges.Bottoms.Deviation });
     }
 
-    private static bool IsStraighter(Edge one, Edge other, double ratio) => one.Deviation < ratio * other.Deviation;
+    private static bool StandsOnItsFeet(LetterEdges edges, double reachMm, RuleInForce rule) =>
+        IsLowerCase(edges.Tops.Above(reachMm), edges.Tops.Count, rule)
+        && rule.Limits.PassedBy(edges.Bottoms.Deviation / edges.Tops.Deviation) is not null;
 
-    /// <summary>Lower case on its head: enough letters reach well below the level on which most begin.</summary>
-    private static bool HasLowerCase(LetterEdges edges, double heightMm, RuleInForce rule)
-    {
-        var beyond = edges.Bottoms.Below(rule.Parameter("reachShare") * heightMm);
-        return beyond >= rule.Parameter("lettersAtLeast") && beyond >= rule.Parameter("lettersShareAtLeast") * edges.Bottoms.Count;
-    }
+    private static double Reach(double letterHeightMm, RuleInForce rule) => rule.Parameter("reachShare") * letterHeightMm;
+
+    /// <summary>Enough letters reach beyond the others, as ascenders do.</summary>
+    private static bool IsLowerCase(int reaching, int letters, RuleInForce rule) =>
+        reaching >= rule.Parameter("lettersAtLeast") && reaching >= rule.Parameter("lettersShareAtLeast") * letters;
 
     private static string Say(Report report) => "The tops of the letters are straighter than their feet: check which end is up.";
 }

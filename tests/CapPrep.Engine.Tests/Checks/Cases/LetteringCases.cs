@@ -25,8 +25,8 @@ internal static class LetteringCases
         ["place.not-level_fail"] = Sewn(Capitals with { TiltDegrees = 2 }),
         ["place.bow_pass"] = Sewn(Long),
         ["place.bow_fail"] = Sewn(Long).On("six-panel-structured-low"),
-        ["seam.small-text_pass"] = OnOrigin(Stems("IIII")),
-        ["seam.small-text_fail"] = OnOrigin(Stems("IIIII")),
+        ["seam.small-text_pass"] = OnOrigin(Small("HEEH")),
+        ["seam.small-text_fail"] = OnOrigin(Small("HOTEL")),
         ["stitch.small-letter-trim_pass"] = Sewn(Lower with { XHeight = 55, Join = LetterJoin.Thread }),
         ["stitch.small-letter-trim_fail"] = Sewn(Lower with { XHeight = 55 }),
         ["lettering.small_pass"] = Sewn(Lower),
@@ -37,7 +37,7 @@ internal static class LetteringCases
         ["lettering.gap_fail"] = Sewn(Lower with { Gap = 2 }),
     };
 
-    private static TextToSew Stems(string text) => new(text) { XHeight = 40, StrokeWidth = 10 };
+    private static TextToSew Small(string text) => new(text) { XHeight = 40, StrokeWidth = 10 };
 
     private static Job Sewn(TextToSew line) => RuleCases.Drafted(draft => Sew(draft, line));
 

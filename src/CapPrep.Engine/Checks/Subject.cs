@@ -38,11 +38,11 @@ internal sealed class Subject
         : this(like.Tape, like.Stitches, like.Ticket, setup, seated) =>
         (_reading, _ground, _foam) = (like._reading, like._ground, like._foam);
 
-    private Subject(Subject like)
+    private Subject(Subject like, Lazy<IReadOnlyList<TextLine>> textLines)
     {
         (Tape, Stitches, Ticket, Setup) = (like.Tape, like.Stitches, like.Ticket, like.Setup);
         (_seated, _points, _reading) = (like._seated, like._points, like._reading);
-        (_ground, _foam, _textLines) = (like._ground, like._foam, like._textLines);
+        (_ground, _foam, _textLines) = (like._ground, like._foam, textLines);
     }
 
     internal Tape Tape { get; }
@@ -73,7 +73,10 @@ internal sealed class Subject
     internal IReadOnlyList<OrderRuleResult>? OrderRules { get; private init; }
 
     /// <summary>The same tape, judged by an order.</summary>
-    internal Subject With(IReadOnlyList<OrderRuleResult>? orderRules) => new(this) { OrderRules = orderRules };
+    internal Subject With(IReadOnlyList<OrderRuleResult>? orderRules) => new(this, _textLines) { OrderRules = orderRules };
+
+    /// <summary>The same tape, with its lines of letters known from elsewhere.</summary>
+    internal Subject With(IReadOnlyList<TextLine> textLines) => new(this, new(textLines));
 
     /// <summary>The same tape, read once, on another cap.</summary>
     internal Subject On(Setup setup, SeatedDesign seated) => new(this, setup, seated);

@@ -1,5 +1,6 @@
 using System.Collections.Frozen;
 using CapPrep.Engine.Checks.OnCap;
+using CapPrep.Engine.Checks.OnLetters;
 using CapPrep.Engine.Checks.OnOrder;
 using CapPrep.Engine.Checks.OnStitches;
 using CapPrep.Engine.Checks.OnTape;
@@ -16,6 +17,7 @@ internal static class Inspector
         .. CapChecks.All,
         .. OrderChecks.All,
         .. StitchChecks.All,
+        .. LetterChecks.All,
         .. TicketChecks.All,
         .. TapeChecks.All,
     ];

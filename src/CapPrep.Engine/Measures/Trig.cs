@@ -23,6 +23,20 @@ internal static class Trig
         return y < 0 && angle > 0 ? 360 - angle : angle;
     }
 
+    /// <summary>Angle of a vector from the x axis, counter-clockwise, from -pi to pi.</summary>
+    public static double Radians(double x, double y)
+    {
+        var degrees = Degrees(x, y);
+        return (degrees > 180 ? degrees - 360 : degrees) / DegreesPerRadian;
+    }
+
+    /// <summary>Sine and cosine of an angle in radians.</summary>
+    public static (double Sine, double Cosine) SineAndCosine(double radians)
+    {
+        var degrees = radians * DegreesPerRadian;
+        return (Sine(degrees), Cosine(degrees));
+    }
+
     /// <summary>Cosine of an angle in degrees, right to 1e-12.</summary>
     public static double Cosine(double degrees)
     {

@@ -15,6 +15,7 @@ internal static class RuleCases
         PlaceCases.All,
         OrderCases.All,
         StitchCases.All,
+        LetteringCases.All,
         TicketCases.All,
         TapeCases.All,
     }.SelectMany(cases => cases).ToDictionary();

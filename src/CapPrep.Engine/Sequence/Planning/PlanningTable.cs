@@ -13,7 +13,7 @@ internal sealed class PlanningTable
     private PlanningTable(SewOrderRequest request)
     {
         Request = request;
-        var pinned = TackDown.Find(request.Reading, request.Stitches);
+        int[] pinned = [.. TackDown.Find(request.Reading, request.Stitches).Union(request.KeptInPlace).Order()];
         Precedence = Precedence.Of(Count, [.. Pairs(pinned)]);
         Subject = new()
         {

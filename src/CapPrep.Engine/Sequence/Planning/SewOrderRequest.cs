@@ -28,6 +28,9 @@ public sealed record SewOrderRequest
     /// <summary>Received blocks, from 1, behind which the stop is there for a person's hands: nothing moves across it.</summary>
     public IReadOnlyList<int> DeliberateStops { get; init; } = [];
 
+    /// <summary>Elements that stay where they are and that no order rule counts, by index.</summary>
+    public IReadOnlyList<int> KeptInPlace { get; init; } = [];
+
     /// <summary>The tape holds records whose meaning is not known: its order is never changed.</summary>
     public bool HasUnknownRecords { get; init; }
 
@@ -37,7 +40,15 @@ public sealed record SewOrderRequest
     public bool MachineTies { get; init; }
 
     public SewOrderMode Mode { get; init; } = SewOrderMode.IfBetter;
+
+    /// <summary>Null: the best order is looked for.</summary>
+    public SettledOrder? Settled { get; init; }
 }
+
+/// <summary>An order that nobody may change any more.</summary>
+/// <param name="Order">Indices of the elements; null: the received order.</param>
+/// <param name="Because">Why, in one sentence.</param>
+public sealed record SettledOrder(IReadOnlyList<int>? Order, string Because);
 
 /// <summary>What another order may cost.</summary>
 public sealed record OrderBudget

@@ -3,6 +3,7 @@ using CapPrep.Engine.Checks.OnCap;
 using CapPrep.Engine.Checks.OnOrder;
 using CapPrep.Engine.Checks.OnStitches;
 using CapPrep.Engine.Checks.OnTape;
+using CapPrep.Engine.Checks.OnTechnique;
 using CapPrep.Engine.Checks.OnTicket;
 using CapPrep.Engine.Trade;
 
@@ -15,6 +16,7 @@ internal static class Inspector
     [
         .. CapChecks.All,
         .. OrderChecks.All,
+        .. TechniqueChecks.All,
         .. StitchChecks.All,
         .. TicketChecks.All,
         .. TapeChecks.All,

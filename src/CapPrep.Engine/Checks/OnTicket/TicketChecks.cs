@@ -12,5 +12,6 @@ internal static class TicketChecks
         Contradictions.Machine,
         Contradictions.Quantity,
         Contradictions.Location,
+        TechniqueSaid.Check,
     ];
 }

@@ -4,6 +4,7 @@ using CapPrep.Engine.Checks.OnLetters;
 using CapPrep.Engine.Checks.OnOrder;
 using CapPrep.Engine.Checks.OnStitches;
 using CapPrep.Engine.Checks.OnTape;
+using CapPrep.Engine.Checks.OnTechnique;
 using CapPrep.Engine.Checks.OnTicket;
 using CapPrep.Engine.Trade;
 
@@ -16,6 +17,7 @@ internal static class Inspector
     [
         .. CapChecks.All,
         .. OrderChecks.All,
+        .. TechniqueChecks.All,
         .. StitchChecks.All,
         .. LetterChecks.All,
         .. TicketChecks.All,

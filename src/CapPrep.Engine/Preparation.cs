@@ -1,12 +1,17 @@
+using CapPrep.Engine.Approvals;
+using CapPrep.Engine.Briefs;
 using CapPrep.Engine.Checks;
+using CapPrep.Engine.Desk;
 using CapPrep.Engine.Losses;
 using CapPrep.Engine.Measures;
 using CapPrep.Engine.Pieces;
+using CapPrep.Engine.Revisions;
 using CapPrep.Engine.Seating;
 using CapPrep.Engine.Sequence.Planning;
 using CapPrep.Engine.Tapes;
 using CapPrep.Engine.Tickets;
 using CapPrep.Engine.Trade;
+using CapPrep.Engine.Verdicts;
 
 namespace CapPrep.Engine;
 
@@ -18,6 +23,9 @@ public sealed record Setup
 
     /// <summary>With a null style: up to three style ids whose article numbers come nearest, or all ids.</summary>
     public IReadOnlyList<string> StyleSuggestions { get; init; } = [];
+
+    /// <summary>Cap styles of the catalog that an order desk could take instead.</summary>
+    public IReadOnlyList<CapStyle> OtherStyles { get; init; } = [];
 
     public required CapFrame Frame { get; init; }
 
@@ -39,6 +47,13 @@ public enum Verdict
 
 /// <summary>Why the verdict is what it is: an open hold, or the finding that the new order solves.</summary>
 public sealed record VerdictReason(string Rule, int Finding, string Message);
+
+/// <summary>What a production lead may want to do although nothing holds the job.</summary>
+public enum Advice
+{
+    /// <summary>So many warns for the digitizer that another tape may be worth the wait.</summary>
+    ConsiderReturn,
+}
 
 public enum FirstCapIs
 {
@@ -134,6 +149,18 @@ public sealed record Preparation
 
     public required FirstCap FirstCap { get; init; }
 
+    /// <summary>Null for most.</summary>
+    public Advice? Advice { get; init; }
+
+    /// <summary>What the digitizer is asked to change; null when nothing that is open asks for anything.</summary>
+    public Brief? Brief { get; init; }
+
+    /// <summary>What the order desk can do; null unless the size holds the job.</summary>
+    public WaysOut? WaysOut { get; init; }
+
+    /// <summary>Pieces whose reading hangs on a narrow choice, in received order.</summary>
+    public IReadOnlyList<DoubtfulPiece> Doubtful { get; init; } = [];
+
     public required Tape Tape { get; init; }
 
     public required TapeFacts Facts { get; init; }
@@ -146,6 +173,15 @@ public sealed record Preparation
     public required SeatedDesign? Seating { get; init; }
 
     public required IReadOnlyList<Finding> Findings { get; init; }
+
+    /// <summary>What people have accepted: it stands in no other list and counts for nothing.</summary>
+    public IReadOnlyList<AcceptedFinding> Accepted { get; init; } = [];
+
+    /// <summary>The approval whose order is kept; null: none is.</summary>
+    public Approval? Approval { get; init; }
+
+    /// <summary>What became of the job before; null: this is the first of its order, line and location.</summary>
+    public RevisionReport? Revision { get; init; }
 
     /// <summary>Pieces and elements of the received tape.</summary>
     public required DesignReading Reading { get; init; }

@@ -32,6 +32,8 @@ internal sealed record Job
 
     internal IReadOnlyList<string> Suggestions { get; init; } = [];
 
+    internal IReadOnlyList<CapStyle> OtherStyles { get; init; } = [];
+
     internal bool SewnBefore { get; init; }
 
     internal static CapStyle StyleOf(string id) =>
@@ -62,6 +64,7 @@ internal sealed record Job
             {
                 Style = Style,
                 StyleSuggestions = Suggestions,
+                OtherStyles = OtherStyles,
                 Frame = Frame,
                 Machine = Machine,
                 Station = Embedded.StarterCatalog.FramingStations[0].Value,

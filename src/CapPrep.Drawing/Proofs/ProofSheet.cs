@@ -3,6 +3,7 @@ using CapPrep.Drawing.Sheets;
 using CapPrep.Drawing.Texts;
 using CapPrep.Engine;
 using CapPrep.Engine.Checks;
+using CapPrep.Engine.Measures;
 
 namespace CapPrep.Drawing.Proofs;
 
@@ -79,6 +80,7 @@ public sealed class ProofSheet
         _pad.Group(_words[_preparation.Seating is null ? "group.design" : "group.cap"], window, () =>
         {
             picture.Draw(view, colored: true);
+            DoubtHatch.Draw(_pad, view, _words["group.doubt"], _preparation.Doubtful.Select(piece => piece.BoxMm).OfType<BoxMm>());
             var dimensions = new Dimensions(_pad, view, _facts.Units, Lettering.Plain(9));
             dimensions.Size(picture.Design);
             if (_preparation.Seating is not null)
@@ -96,7 +98,8 @@ public sealed class ProofSheet
             ? _words["proof.trueSize"]
             : _words.Say("proof.reduced", ("n", view.Reduction.ToString(System.Globalization.CultureInfo.InvariantCulture)));
         var note = _preparation.Seating is null ? _words["proof.noStyle"] : _preparation.Summary.Lead;
-        _pad.Paragraph(JobWords.Joined(says, note), box.RightOf(7000), Lettering.Plain(9));
+        var doubt = _preparation.Doubtful.Any(piece => piece.BoxMm is not null) ? _words["proof.doubt"] : null;
+        _pad.Paragraph(JobWords.Joined(says, doubt, note), box.RightOf(7000), Lettering.Plain(9));
     }
 
     private string CapWords() => JobWords.Joined(

@@ -41,6 +41,12 @@ public sealed record Finding
 
     public required AppliedLimit Limit { get; init; }
 
+    /// <summary>
+    /// What would no longer warn: the warn limit where a hold was passed, else the limit that was; null where nothing is
+    /// measured against a number.
+    /// </summary>
+    public Quantity? Wanted { get; init; }
+
     /// <summary>At most 20, the worst, in reading order: bottom to top, then left to right.</summary>
     public required IReadOnlyList<Place> Places { get; init; }
 

@@ -34,11 +34,29 @@ internal static class Inspector
         .. Ask(written, check => check.AskAgain == Again.OfWrittenTape),
     ];
 
+    // What another cap style could cure.
+    private static readonly FrozenSet<string> Size = FrozenSet.Create(
+        "place.outside-field", "place.too-tall", "place.crown", "place.too-wide", "place.brim-clearance",
+        "place.side-seam", "place.eyelet", "place.posts");
+
+    /// <summary>Only the findings about the room that cap, frame and machine leave.</summary>
+    internal static IReadOnlyList<Finding> InspectSize(Subject subject) => Ask(subject, check => IsAboutSize(check.Rule));
+
+    /// <summary>True when a rule is about the room that cap, frame and machine leave.</summary>
+    internal static bool IsAboutSize(string rule) => Size.Contains(rule);
+
     /// <summary>True when a rule is asked again once a tape was written.</summary>
     internal static bool IsAskedAgain(string rule) => ByRule[rule].AskAgain != Again.Never;
 
     /// <summary>True when a rule judges the order of sewing.</summary>
     internal static bool IsAboutOrder(string rule) => ByRule[rule].AskAgain == Again.OfNewOrder;
+
+    /// <summary>True when a rule says the same of a part of what it met, whatever tape was written.</summary>
+    internal static bool CanBeAskedInPart(string rule) => !IsAskedAgain(rule);
+
+    /// <summary>What one rule finds beside some places; null: nothing.</summary>
+    internal static Finding? InspectRule(Subject subject, string rule, Func<Place, bool> except) =>
+        subject.Setup.Rules.Find(rule) is { } inForce ? Raising.Raise(subject, CheckOf(rule), inForce, except) : null;
 
     private static IReadOnlyList<Finding> Ask(Subject subject, Func<Check, bool> wanted) =>
     [

@@ -30,6 +30,9 @@ internal sealed class Limits
             .Where(entry => entry.limit is not null)
             .Select(entry => new PassedLimit(entry.level, entry.limit!.Value.Value, entry.limit.Value.SetBy))]);
 
+    /// <summary>The number of a level that is switched on, or null.</summary>
+    internal double? At(Severity level) => ValueOf(level);
+
     /// <summary>What an occurrence passes: the level its function names, or the worst one by its measured value.</summary>
     internal PassedLimit? PassedBy(Occurrence occurrence)
     {

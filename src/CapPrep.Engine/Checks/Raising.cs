@@ -8,14 +8,17 @@ internal static class Raising
     private const int ListedPlaces = 20;
 
     /// <summary>Null when nothing passes a limit.</summary>
-    internal static Finding? Raise(Subject subject, Check check, EffectiveRule rule)
+    /// <param name="except">Places that do not count; null: all count.</param>
+    internal static Finding? Raise(Subject subject, Check check, EffectiveRule rule, Func<Place, bool>? except = null)
     {
         var limits = Limits.Of(rule, subject);
-        var met = WorstFirst(check.Find(subject, new RuleInForce(rule, limits)), limits);
+        var found = check.Find(subject, new RuleInForce(rule, limits));
+        var met = WorstFirst(except is null ? found : found.Where(one => !except(one.Place)), limits);
         if (met.Count == 0)
             return null;
         var worst = met[0].Occurrence;
         var limit = AppliedTo(rule.Row, met[0].Passed);
+        var wanted = Wanted(rule.Row, worst, limit, limits);
         return new Finding
         {
             Number = 0,
@@ -29,9 +32,10 @@ internal static class Raising
             }),
             Measured = worst.Measured is { } measured ? Rounded(measured, rule.Row.Unit) : null,
             Limit = limit,
+            Wanted = wanted,
             Places = [.. met.Take(ListedPlaces).Select(one => PlaceOf(one.Occurrence, rule.Row.Unit)).InReadingOrder()],
             Asks = limit.Level == Severity.Hold ? rule.Row.HoldAsks : Asks.Nothing,
-            Remedy = rule.Row.Remedy is { } remedy ? FilledIn(remedy, limit) : null,
+            Remedy = rule.Row.Remedy is { } remedy ? FilledIn(remedy, limit, wanted) : null,
         };
     }
 
@@ -69,12 +73,25 @@ internal static class Raising
         Measured = occurrence.Measured is { } measured ? Rounded(measured, unit) : null,
     };
 
-    private static RuleRemedy FilledIn(RuleRemedy remedy, AppliedLimit limit) => remedy with
+    /// <summary>Where a hold was passed, what would not even warn.</summary>
+    private static Quantity? Wanted(RuleRow row, Occurrence worst, AppliedLimit limit, Limits limits)
+    {
+        if (limit.Value is not { } passed)
+            return null;
+        var value = limit.Level == Severity.Hold && worst.LimitHere is null ? limits.At(Severity.Warn) ?? passed : passed;
+        return Rounded(value, row.Unit);
+    }
+
+    /// <summary>A digitizer is told what will not come back as a warn.</summary>
+    private static RuleRemedy FilledIn(RuleRemedy remedy, AppliedLimit limit, Quantity? wanted) => remedy with
     {
         Message = remedy.Message
-            .Replace("{limit}", limit.Value is { } value ? Figure.Plain(Safe(value, limit), 2) : "", StringComparison.Ordinal)
+            .Replace("{limit}", LimitFor(remedy.Who, limit, wanted) is { } value ? Figure.Plain(Safe(value, limit), 2) : "", StringComparison.Ordinal)
             .Replace("{unit}", limit.Unit, StringComparison.Ordinal),
     };
+
+    private static double? LimitFor(Actor who, AppliedLimit limit, Quantity? wanted) =>
+        who == Actor.Digitizer ? wanted?.Value : limit.Value;
 
     /// <summary>Lengths to 0.1 mm as the sentences say them, on the good side of the limit.</summary>
     private static double Safe(double value, AppliedLimit limit) => limit.Unit != "mm" ? value

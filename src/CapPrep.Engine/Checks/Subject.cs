@@ -1,4 +1,5 @@
 using CapPrep.Engine.Checks.Ground;
+using CapPrep.Engine.Checks.OnTechnique.Foam;
 using CapPrep.Engine.Lettering;
 using CapPrep.Engine.Measures;
 using CapPrep.Engine.Pieces;
@@ -20,6 +21,7 @@ internal sealed class Subject
     private readonly SeatedDesign? _seated;
     private readonly Lazy<DesignReading> _reading;
     private readonly Lazy<GroundMap> _ground;
+    private readonly Lazy<FoamPieces> _foam;
     private readonly Lazy<IReadOnlyList<TextLine>> _textLines;
 
     internal Subject(Tape tape, StitchSequence stitches, ResolvedTicket ticket, Setup setup, SeatedDesign? seated)
@@ -28,14 +30,19 @@ internal sealed class Subject
         _reading = new(() => DesignReader.Read(stitches, ThreadNumbers.Of(NeedlePlan.ThreadsOf(ticket.Received), stitches.Blocks)), LazyThreadSafetyMode.None);
         _points = seated is null ? null : CapPoints.Of(stitches, seated);
         _ground = new(() => new GroundMap(Reading), LazyThreadSafetyMode.None);
+        _foam = new(() => FoamPieces.Of(Reading, stitches, ticket), LazyThreadSafetyMode.None);
         _textLines = new(() => _points is null ? [] : LineFinder.Find(stitches, Reading, _points), LazyThreadSafetyMode.None);
     }
+
+    private Subject(Subject like, Setup setup, SeatedDesign seated)
+        : this(like.Tape, like.Stitches, like.Ticket, setup, seated) =>
+        (_reading, _ground, _foam) = (like._reading, like._ground, like._foam);
 
     private Subject(Subject like)
     {
         (Tape, Stitches, Ticket, Setup) = (like.Tape, like.Stitches, like.Ticket, like.Setup);
         (_seated, _points, _reading) = (like._seated, like._points, like._reading);
-        (_ground, _textLines) = (like._ground, like._textLines);
+        (_ground, _foam, _textLines) = (like._ground, like._foam, like._textLines);
     }
 
     internal Tape Tape { get; }
@@ -56,6 +63,9 @@ internal sealed class Subject
     /// <summary>What lies under and over its pieces.</summary>
     internal GroundMap Ground => _ground.Value;
 
+    /// <summary>What of it is sewn over foam.</summary>
+    internal FoamPieces Foam => _foam.Value;
+
     /// <summary>Its lines of letters, from the lowest up; none for a design that lies on no cap.</summary>
     internal IReadOnlyList<TextLine> TextLines => _textLines.Value;
 
@@ -64,6 +74,9 @@ internal sealed class Subject
 
     /// <summary>The same tape, judged by an order.</summary>
     internal Subject With(IReadOnlyList<OrderRuleResult>? orderRules) => new(this) { OrderRules = orderRules };
+
+    /// <summary>The same tape, read once, on another cap.</summary>
+    internal Subject On(Setup setup, SeatedDesign seated) => new(this, setup, seated);
 
     /// <summary>Only for checks that ask for a seated design.</summary>
     internal SeatedDesign Seated => _seated ?? throw new EngineFaultException("A check of the cap met an unseated design.");
@@ -79,7 +92,7 @@ internal sealed class Subject
 
     /// <summary>Lower left corner of a cell of a cover as it lies on the cap, tape units; turned, its upper right one.</summary>
     internal TapePoint CellOnCap(int column, int row) =>
-        Placement.Of(Seated).OnCap(new TapePoint(column * Cover.UnitsPerTwoCells / 2, row * Cover.UnitsPerTwoCells / 2));
+        Placement.Of(Seated).OnCap(Stitches.Grid.Corner(column, row));
 
     /// <summary>The needle points <paramref name="first"/> to <paramref name="last"/>, counted from 0, as a place.</summary>
     internal Place PlaceOf(int first, int last) => new(PlaceKind.CapFront)

@@ -11,6 +11,9 @@ internal static class Classifier
     private const int WideFillHundredths = 135;
     private const int WideFillWidth = 7 * Fine.PerMillimeter;
 
+    // Rows that get on so far are a column, however dense: work over foam.
+    private const int ColumnAdvance = Fine.PerMillimeter;
+
     // Twice the advance of one row: 0.09 mm, 0.85 mm and 1.0 mm.
     private const int RetracedPitch = 18 * Fine.PerMillimeter / 100;
     private const int OpenZigzagPitch = 170 * Fine.PerMillimeter / 100;
@@ -35,7 +38,7 @@ internal static class Classifier
         && ClassOf(rows) == ClassOf(rows with { Pitch = Share(rows.Pitch, 100 + ClearPercent), Width = Share(rows.Width, 100 + ClearPercent) });
 
     private static bool IsRetraced(ChainMeasures rows) =>
-        rows.Pitch < RetracedPitch && 2L * rows.Advance < RetracedPitch * (long)rows.Rows;
+        rows.Pitch < RetracedPitch && rows.Advance < ColumnAdvance && 2L * rows.Advance < RetracedPitch * (long)rows.Rows;
 
     private static bool IsFill(ChainMeasures rows) =>
         (10L * rows.RowStitches >= FillStitchesTenths * (long)rows.Rows && rows.Width > FillWidth)

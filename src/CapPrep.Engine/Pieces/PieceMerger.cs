@@ -36,10 +36,9 @@ internal static class PieceMerger
     /// <summary>Two closed sections are parts of one area.</summary>
     private static bool IsOneArea(Section one, Section other) =>
         one.Strand == other.Strand
-        && one is { IsClosed: true, Rows: { } rows }
-        && other.Rows is { } next
-        && AreAlike(one.Class, rows, other.Class, next)
-        && one.Blanket.Touches(other.Blanket);
+        && (one.Rings is not null
+            ? ReferenceEquals(one.Rings, other.Rings)
+            : one.Rows is { } rows && other.Rows is { } next && AreAlike(one.Class, rows, other.Class, next) && one.Blanket.Touches(other.Blanket));
 
     private static bool AreAlike(StitchClass @class, ChainMeasures rows, StitchClass nextClass, ChainMeasures next) =>
         (@class, nextClass) switch

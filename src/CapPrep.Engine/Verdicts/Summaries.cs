@@ -7,6 +7,9 @@ namespace CapPrep.Engine.Verdicts;
 /// <summary>One sentence or two for each reader.</summary>
 internal static class Summaries
 {
+    // House: below this share somebody should look at the picture.
+    private const double ReadWithoutDoubt = 0.9;
+
     /// <param name="judgment">Decides who has something to do.</param>
     /// <param name="findings">The whole list.</param>
     /// <param name="firstCap">Told to the lead and the operator.</param>
@@ -18,14 +21,14 @@ internal static class Summaries
         var holds = Judgment.OpenHolds(findings);
         var sews = judgment.Sews;
         return new Summary(
-            Lead: sews ? SewLead(judgment.Verdict, findings, firstCap) : ReturnLead(judgment, holds),
+            Lead: sews ? SewLead(judgment, findings, firstCap, job) : ReturnLead(judgment, holds),
             Digitizer: judgment.Actors.Contains(Actor.Digitizer) ? Task(holds, Actor.Digitizer) : null,
             Framing: sews ? Framing(job) : judgment.Actors.Contains(Actor.FramingStation) ? Task(holds, Actor.FramingStation) : null,
             Operator: sews ? Operator(job, firstCap, needles) : null,
             OrderDesk: judgment.Actors.Contains(Actor.OrderDesk) ? Task(holds, Actor.OrderDesk) : null);
     }
 
-    private static string SewLead(Verdict verdict, IReadOnlyList<Finding> findings, FirstCap firstCap)
+    private static string SewLead(Judgment judgment, IReadOnlyList<Finding> findings, FirstCap firstCap, Subject job)
     {
         var warns = findings.Where(finding => finding is { State: not FindingState.Solved, Severity: Severity.Warn }).ToArray();
         var first = firstCap.Is switch
@@ -34,11 +37,36 @@ internal static class Summaries
             FirstCapIs.Advised => "First cap advised.",
             _ => "No first cap needed.",
         };
-        var sew = verdict == Verdict.SewResequenced ? "Sew the re-sequenced tape." : "Sew as received.";
-        return warns.Length == 0
-            ? Sentences.Fit($"{sew} No warns. {first}")
-            : Sentences.Fit($"{sew} {first} {Figure.Count(warns.Length, "warn")}.", warns[0].Message);
+        var sew = judgment.Verdict == Verdict.SewResequenced ? OurOrder(findings) : "Sew as received.";
+        var said = warns.Length == 0 ? $"{sew} No warns. {first}" : $"{sew} {first} {Figure.Count(warns.Length, "warn")}.";
+        return Sentences.Fit([
+            said,
+            AdviceRule.Of(judgment, findings) == Advice.ConsiderReturn ? "Consider returning it: the brief is filled in." : "",
+            Doubt(job),
+            .. warns.Take(1).Select(warn => warn.Message)]);
     }
+
+    /// <summary>What is different in the order that we sew.</summary>
+    private static string OurOrder(IReadOnlyList<Finding> findings)
+    {
+        string[] gains = [.. findings.Where(finding => finding.State == FindingState.Solved).Select(Gain).OfType<string>().Take(2)];
+        return gains.Length == 0 ? "Sew our order." : $"Sew our order: {string.Join(", ", gains)}.";
+    }
+
+    private static string? Gain(Finding solved) => solved.Rule switch
+    {
+        "order.tagline-first" => "bottom line first, was late",
+        "order.bottom-up" => "from the bottom up",
+        "order.center-out" => "from the center out",
+        "order.text-line" => "text from the center out",
+        "border.late" => "borders right after their fills",
+        _ => null,
+    };
+
+    /// <summary>Said where so much of the tape could be something else that a person should look at it.</summary>
+    private static string Doubt(Subject job) => job.Reading.AssignedShare >= ReadWithoutDoubt
+        ? ""
+        : $"{Figure.Plain(100 * (1 - job.Reading.AssignedShare), 0)} % of the stitches could not be read for sure.";
 
     /// <summary>Only the holds of whoever the verdict goes back to: the others are not theirs to clear.</summary>
     private static string ReturnLead(Judgment judgment, IReadOnlyList<Finding> holds)

@@ -19,11 +19,20 @@ internal sealed class PinnedSetup(CatalogShelf shelf)
         {
             Style = style,
             StyleSuggestions = inputs.StyleSuggestions,
+            OtherStyles = await Others(job, inputs, cancel),
             Frame = await Load(job, CatalogKinds.CapFrames, inputs.CapFrame, TradeReader.CapFrame, cancel),
             Machine = await Load(job, CatalogKinds.Machines, inputs.Machine, TradeReader.Machine, cancel),
             Station = await Load(job, CatalogKinds.FramingStations, inputs.FramingStation, TradeReader.FramingStation, cancel),
             Rules = await Rules(job, inputs, ticket, style, cancel),
         };
+    }
+
+    private async Task<IReadOnlyList<CapStyle>> Others(JobRow job, JobInputs inputs, CancellationToken cancel)
+    {
+        var styles = new List<CapStyle>();
+        foreach (var id in inputs.OtherStyles)
+            styles.Add(await Load(job, CatalogKinds.CapStyles, id, TradeReader.CapStyle, cancel));
+        return styles;
     }
 
     /// <summary>How the shop prints, as it stands now.</summary>

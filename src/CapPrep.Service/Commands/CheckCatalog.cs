@@ -67,6 +67,7 @@ internal sealed record CheckCatalog(
         {
             Style = style,
             StyleSuggestions = style is null ? [.. Styles.Select(item => item.Id).Order(StringComparer.Ordinal)] : [],
+            OtherStyles = [.. Styles.Where(other => style is not null && other.Id != style.Id)],
             Frame = frame!,
             Machine = machine,
             Station = station!,

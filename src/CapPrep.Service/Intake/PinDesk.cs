@@ -10,10 +10,12 @@ namespace CapPrep.Service.Intake;
 /// <summary>The versions that a ticket's ids, and the shop's where it names none, stand for now.</summary>
 /// <param name="Style">Null: the ticket's article number is of no style.</param>
 /// <param name="Suggestions">With no style: ids of those whose article numbers come nearest.</param>
+/// <param name="OtherStyles">With a style: those that could be taken instead, by id.</param>
 internal sealed record Pins(
     ShopDefaults Shop,
     VersionedId? Style,
     IReadOnlyList<string> Suggestions,
+    IReadOnlyList<VersionedId> OtherStyles,
     VersionedId Machine,
     VersionedId Frame,
     string DefaultFrame,
@@ -27,6 +29,9 @@ internal sealed record Pins(
 /// <summary>Resolves ids against the shop's catalog. Ids that are unknown or retired are faults of the ticket.</summary>
 internal sealed class PinDesk(CatalogShelf shelf, SkuLookup skus, ShopScope scope)
 {
+    // A catalog of more styles is looked at from its start.
+    private const int MostOthers = 50;
+
     /// <summary>Null exactly when something was added to the faults.</summary>
     public async Task<Pins?> Pin(TicketIds ids, Faults faults, CancellationToken cancel)
     {
@@ -41,8 +46,12 @@ internal sealed class PinDesk(CatalogShelf shelf, SkuLookup skus, ShopScope scop
         var book = await Find(new Wanted(CatalogKinds.RuleBooks, "ruleBook", "rule book", ids.RuleBook ?? shop.RuleBook, OfShop(ids.RuleBook)), faults, cancel);
         return faults.Any
             ? null
-            : new Pins(shop, style is null ? null : Id(style), suggestions, Id(machine!), Id(frame!), defaultFrame!, Id(station!), Book(book!));
+            : new Pins(shop, style is null ? null : Id(style), suggestions, await Others(style, cancel), Id(machine!), Id(frame!), defaultFrame!, Id(station!), Book(book!));
     }
+
+    private async Task<IReadOnlyList<VersionedId>> Others(CatalogRow? style, CancellationToken cancel) => style is null
+        ? []
+        : [.. (await shelf.Current(scope.Required, CatalogKinds.CapStyles, MostOthers, cancel)).Where(other => other.Id != style.Id)];
 
     private static string? OfShop(string? named) => named is null ? "the shop's own" : null;
 

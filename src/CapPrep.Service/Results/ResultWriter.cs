@@ -1,7 +1,6 @@
 using System.Text.Json;
 using CapPrep.Engine;
 using CapPrep.Engine.Checks;
-using CapPrep.Engine.Pieces;
 using CapPrep.Engine.Reading;
 using CapPrep.Engine.Seating;
 using CapPrep.Engine.Tickets;
@@ -39,7 +38,12 @@ internal static class ResultWriter
         WriteVerdict(writer, preparation);
         WriteSummary(writer, preparation.Summary);
         WriteFirstCap(writer, preparation.FirstCap);
-        WriteReading(writer, preparation.Reading);
+        if (preparation.Advice is { } advice)
+            writer.WriteString("advice", Words<Advice>.Standard.Of(advice));
+        ReadingJson.Write(writer, preparation);
+        AcceptedJson.Write(writer, preparation);
+        if (preparation.Revision is { } revision)
+            RevisionJson.Write(writer, revision);
         WriteRaw(writer, "echo", frame.Echo);
         WriteRaw(writer, "inputs", frame.Inputs);
         writer.WritePropertyName("ticket");
@@ -51,6 +55,9 @@ internal static class ResultWriter
         foreach (var finding in preparation.Findings)
             FindingJson.Write(writer, finding);
         writer.WriteEndArray();
+        BriefJson.Write(writer, preparation.Brief);
+        if (preparation.WaysOut is { } ways)
+            WaysOutJson.Write(writer, ways);
         SewOrderJson.Write(writer, preparation);
         if (preparation.LossCheck is { } lossCheck)
             LossCheckJson.Write(writer, lossCheck);
@@ -74,6 +81,8 @@ internal static class ResultWriter
         foreach (var severity in new[] { Severity.Hold, Severity.Warn, Severity.Note })
             writer.WriteNumber(Words<Severity>.Standard.Of(severity), preparation.Findings.Count(finding => finding.Severity == severity && finding.State != FindingState.Solved));
         writer.WriteNumber("solved", preparation.Findings.Count(finding => finding.State == FindingState.Solved));
+        if (preparation.Accepted.Count > 0)
+            writer.WriteNumber("accepted", preparation.Accepted.Count);
         writer.WriteEndObject();
         if (preparation.TapeToSew is { } tape)
         {
@@ -146,17 +155,6 @@ internal static class ResultWriter
         writer.WriteStartArray("because");
         foreach (var reason in firstCap.Because)
             writer.WriteStringValue(reason);
-        writer.WriteEndArray();
-        writer.WriteEndObject();
-    }
-
-    private static void WriteReading(Utf8JsonWriter writer, DesignReading reading)
-    {
-        writer.WriteStartObject("reading");
-        writer.Share("stitchesAssignedShare", reading.AssignedShare);
-        writer.WriteStartArray("limits");
-        foreach (var limit in reading.Limits)
-            writer.WriteStringValue(Words<ReadingLimit>.Standard.Of(limit));
         writer.WriteEndArray();
         writer.WriteEndObject();
     }

@@ -1,3 +1,4 @@
+using CapPrep.Engine.Checks;
 using CapPrep.Service.Storage.Rows;
 using Microsoft.EntityFrameworkCore;
 
@@ -44,6 +45,15 @@ internal sealed class CatalogShelf(AppDb db, TimeProvider clock)
     /// <summary>The ids of all resources in use, sorted.</summary>
     public async Task<string[]> Ids(string shop, string kind, CancellationToken cancel) =>
         [.. (await Newest(shop, kind).Where(row => !row.Retired).Select(row => row.Id).ToArrayAsync(cancel)).Order(StringComparer.Ordinal)];
+
+    /// <summary>Ids and newest versions of the resources in use, by id.</summary>
+    public Task<VersionedId[]> Current(string shop, string kind, int limit, CancellationToken cancel) =>
+        Newest(shop, kind)
+            .Where(row => !row.Retired)
+            .OrderBy(row => row.Id)
+            .Take(limit)
+            .Select(row => new VersionedId(row.Id, row.Version))
+            .ToArrayAsync(cancel);
 
     /// <summary>Versions of one resource, newest first.</summary>
     /// <param name="before">Begins behind this version; null: with the newest.</param>

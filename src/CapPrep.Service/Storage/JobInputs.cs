@@ -28,6 +28,15 @@ internal sealed record JobInputs
     /// <summary>With no style: ids of the styles whose article numbers come nearest.</summary>
     public IReadOnlyList<string> StyleSuggestions { get; init; } = [];
 
+    /// <summary>Cap styles that could be taken instead, should the design be too large.</summary>
+    public IReadOnlyList<VersionedId> OtherStyles { get; init; } = [];
+
+    /// <summary>The newest finished job of the same order, line and location, which the result is compared with; null: none.</summary>
+    public string? Earlier { get; init; }
+
+    /// <summary>Ids of the decisions that counted, newest last; the newest ones where there are very many.</summary>
+    public IReadOnlyList<string> Decisions { get; init; } = [];
+
     /// <summary>Text in front of the card's code.</summary>
     public string QrPrefix { get; init; } = "";
 
@@ -53,6 +62,9 @@ internal sealed record JobInputs
             RuleBook = Id(root, "ruleBook")!,
             BasedOn = Id(root.GetProperty("ruleBook"), "basedOn"),
             StyleSuggestions = root.TryGetProperty("styleSuggestions", out var ids) ? [.. ids.EnumerateArray().Select(id => id.GetString()!)] : [],
+            OtherStyles = root.TryGetProperty("otherStyles", out var others) ? [.. others.EnumerateArray().Select(Id)] : [],
+            Earlier = root.TryGetProperty("earlier", out var earlier) ? earlier.GetString() : null,
+            Decisions = root.TryGetProperty("decisions", out var decisions) ? [.. decisions.EnumerateArray().Select(id => id.GetString()!)] : [],
             QrPrefix = root.TryGetProperty("qrPrefix", out var prefix) ? prefix.GetString()! : "",
         };
     }
@@ -69,17 +81,37 @@ internal sealed record JobInputs
         Write(writer, "framingStation", FramingStation);
         Write(writer, "ruleBook", RuleBook, BasedOn);
         if (StyleSuggestions.Count > 0)
-            WriteSuggestions(writer);
+            Write(writer, "styleSuggestions", StyleSuggestions);
+        if (OtherStyles.Count > 0)
+            WriteOthers(writer);
+        if (Earlier is not null)
+            writer.WriteString("earlier", Earlier);
+        if (Decisions.Count > 0)
+            Write(writer, "decisions", Decisions);
         if (QrPrefix.Length > 0)
             writer.WriteString("qrPrefix", QrPrefix);
         writer.WriteEndObject();
     }
 
-    private void WriteSuggestions(Utf8JsonWriter writer)
+    private static void Write(Utf8JsonWriter writer, string name, IReadOnlyList<string> ids)
     {
-        writer.WriteStartArray("styleSuggestions");
-        foreach (var id in StyleSuggestions)
+        writer.WriteStartArray(name);
+        foreach (var id in ids)
             writer.WriteStringValue(id);
+        writer.WriteEndArray();
+    }
+
+    private void WriteOthers(Utf8JsonWriter writer)
+    {
+        writer.WriteStartArray("otherStyles");
+        foreach (var style in OtherStyles)
+        {
+            writer.WriteStartObject();
+            writer.WriteString("id", style.Id);
+            writer.WriteNumber("version", style.Version);
+            writer.WriteEndObject();
+        }
+
         writer.WriteEndArray();
     }
 
@@ -93,7 +125,8 @@ internal sealed record JobInputs
         writer.WriteEndObject();
     }
 
-    private static VersionedId? Id(JsonElement owner, string name) => owner.TryGetProperty(name, out var value)
-        ? new VersionedId(value.GetProperty("id").GetString()!, value.GetProperty("version").GetInt32())
-        : null;
+    private static VersionedId? Id(JsonElement owner, string name) => owner.TryGetProperty(name, out var value) ? Id(value) : null;
+
+    private static VersionedId Id(JsonElement value) =>
+        new(value.GetProperty("id").GetString()!, value.GetProperty("version").GetInt32());
 }

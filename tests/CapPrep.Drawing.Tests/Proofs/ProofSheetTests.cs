@@ -2,8 +2,11 @@ using CapPrep.Engine;
 using CapPrep.Drawing.Proofs;
 using CapPrep.Drawing.Sheets;
 using CapPrep.Drawing.Tests.Builders;
+using CapPrep.Engine.Checks;
 using CapPrep.Engine.Measures;
+using CapPrep.Engine.Pieces;
 using CapPrep.Engine.Trade;
+using CapPrep.Engine.Verdicts;
 using Shouldly;
 using Xunit;
 
@@ -19,6 +22,26 @@ public class ProofSheetTests
 
     [Fact]
     public void The_proof_without_a_cap_style() => Golden.Compare(ProofSheet.Lay(Some.Job(), Some.WithoutStyle()), "proof-no-style");
+
+    [Fact]
+    public void What_could_not_be_read_for_sure_is_hatched_inside_its_box_and_said()
+    {
+        var sewn = Some.Sewn();
+        var box = new BoxMm(-10, 20, 10, 30);
+        var doubtful = sewn with { Doubtful = [new DoubtfulPiece(1, StitchClass.Running, box, new StitchRange(1, 40))] };
+
+        var sheet = ProofSheet.Lay(Some.Job(), doubtful);
+
+        var marks = sheet.Marks.ToList();
+        var hatch = marks.FindIndex(mark => mark is GroupStart { Title: "Could not be read for sure" });
+        var lines = marks[hatch + 1].ShouldBeOfType<LinesMark>().Lines;
+        lines.Count.ShouldBeGreaterThan(10);
+        lines.ShouldAllBe(line => line[0].X + line[0].Y == line[1].X + line[1].Y);
+        var xs = lines.SelectMany(line => line).Select(point => point.X).ToArray();
+        (xs.Max() - xs.Min()).ShouldBeLessThanOrEqualTo(2000);
+        Texts(doubtful).ShouldContain(text => text.Contains("Hatched: could not be read for sure."));
+        Texts(sewn).ShouldNotContain(text => text.Contains("Hatched"));
+    }
 
     [Fact]
     public void Height_above_the_brim_is_drawn_to_scale()

@@ -11,10 +11,11 @@ public sealed class HouseBookTests
     [Fact]
     public void The_rows_stand_in_the_order_of_what_they_cost() => House.Rows.Select(row => row.Rule).ShouldBe([
         "place.outside-field", "place.travel-outside", "place.too-tall", "place.crown", "place.too-wide",
-        "place.brim-clearance", "place.side-seam", "place.eyelet", "place.posts", "place.off-center",
+        "place.brim-clearance", "place.side-seam", "place.eyelet", "place.posts", "place.off-center", "place.turns-away",
         "order.tagline-first", "order.bottom-up", "order.center-out", "order.not-settled",
-        "stitch.short", "stitch.long", "stitch.dense",
-        "ticket.threads", "ticket.needles", "ticket.size", "ticket.style", "ticket.machine", "ticket.quantity", "ticket.location",
+        "stitch.short", "stitch.long", "stitch.column-narrow", "stitch.column-wide", "stitch.dense", "stitch.cover", "stitch.stacked",
+        "stitch.no-underlay", "stitch.no-tie", "stitch.loose-travel", "stitch.heavy",
+        "ticket.threads", "ticket.needles", "ticket.size", "ticket.contrast", "ticket.style", "ticket.machine", "ticket.quantity", "ticket.location",
         "tape.cut-off", "tape.header-counts", "tape.header-extents", "tape.header-colors", "tape.no-end",
         "tape.part-record", "tape.after-end", "tape.empty-block", "tape.repeated-points", "tape.zero-stitches",
         "tape.unknown-bits", "tape.trims-unclear",

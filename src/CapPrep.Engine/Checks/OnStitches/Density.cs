@@ -1,5 +1,4 @@
 using CapPrep.Engine.Checks.OnStitches.Holes;
-using CapPrep.Engine.Checks.OnTicket;
 using CapPrep.Engine.Trade;
 
 namespace CapPrep.Engine.Checks.OnStitches;
@@ -28,15 +27,8 @@ internal static class Density
     }
 
     /// <summary>The holes of a design, those over foam left out.</summary>
-    internal static HoleMap MapOf(Subject subject, SpanMap spans)
-    {
-        var foam = ThreadList.Of(subject.Ticket.Received)
-            .SelectMany(list => list.Threads)
-            .Where(thread => thread.Foam == true)
-            .Select(thread => thread.Block)
-            .ToHashSet();
-        return HoleMap.Of(subject, spans, point => !foam.Contains(subject.Stitches.Block[point]));
-    }
+    internal static HoleMap MapOf(Subject subject, SpanMap spans) =>
+        HoleMap.Of(subject, spans, point => !subject.Foam.ContainsPoint(point));
 
     private static string Say(Report report)
     {

@@ -33,7 +33,11 @@ internal static class ResultSchemas
         Req("actors", List(Ref("Actor"), 4)),
         Req("summary", Ref("Summary")),
         Req("firstCap", Ref("FirstCap")),
+        Opt("advice", Word<Advice>(), "What a production lead may want to do although nothing holds the job."),
         Req("reading", Ref("Reading")),
+        Req("accepted", List(Ref("Accepted"), 10_000), "What people have accepted before of these stitches; it stands in no other list and counts for nothing."),
+        Opt("approved", Ref("Approved"), "A cap sewn from these stitches was approved before; its order is kept."),
+        Opt("revision", Ref("Revision"), "Only when a job for the same order, line and location was finished before."),
         Opt("echo", Ref("Echo")),
     ];
 
@@ -44,6 +48,9 @@ internal static class ResultSchemas
         Req("tape", Ref("TapeFacts")),
         Opt("seating", Ref("Seating"), "Absent when the cap style is unknown."),
         Req("findings", List(Ref("Finding"), 500)),
+        Req("brief", List(Ref("BriefPoint"), 10), "What the digitizer is asked to change."),
+        Opt("briefTerms", Ref("BriefTerms"), "What holds for all points; absent without points."),
+        Opt("waysOut", Ref("WaysOut"), "Absent unless the size holds the job."),
     ];
 
     private static Member[] Planned() =>

@@ -15,6 +15,11 @@ internal static class SewOrderSchemas
     [
         new("Reading", Open(
             Req("stitchesAssignedShare", Share(), "Share of the stitches whose kind is known without doubt."),
+            Req("doubtful", List(Open(
+                Req("element", Integer(1, 200_000)),
+                Req("readAs", Word<StitchClass>()),
+                Opt("boxMm", Ref("Box")),
+                Req("stitches", Open(Req("first", Integer(1, int.MaxValue)), Req("last", Integer(1, int.MaxValue))))), 20), "The largest pieces that could be something else."),
             Req("limits", List(Word<ReadingLimit>(), 5), "Why the design was read more coarsely than it is made; empty for every design that a cap can hold."))),
         new("OrderFacts", OrderFacts()),
         new("SewOrder", SewOrder()),

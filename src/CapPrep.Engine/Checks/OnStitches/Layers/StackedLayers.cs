@@ -1,0 +1,53 @@
+using CapPrep.Engine.Checks.OnStitches.Columns;
+using CapPrep.Engine.Measures;
+using CapPrep.Engine.Pieces;
+
+namespace CapPrep.Engine.Checks.OnStitches.Layers;
+
+/// <summary>
+/// Spots where so many layers of cover lie on each other that thread breaks and the spot gets hard (fact row Q16).
+/// Underlay and open rows of a blend are no layers of cover; what was read with doubt does not count.
+/// </summary>
+internal static class StackedLayers
+{
+    internal static readonly Check Check = new("stitch.stacked", Needs.SeatedDesign, Find, Say);
+
+    private static IEnumerable<Occurrence> Find(Subject subject, RuleInForce rule)
+    {
+        Piece[] covering = [.. subject.Reading.Pieces.Where(piece => IsCover(piece, subject, rule))];
+        var cells = (int)(rule.Parameter("areaAtLeastMm2") * Cover.CellsPerSquareMillimeter);
+        if (rule.Limits.Mildest is not { } allowed || CoverLayers.Of(covering.Select(piece => piece.Blanket)) is not { } layers)
+            yield break;
+        foreach (var region in layers.Regions((int)allowed).Where(region => region.Count >= cells))
+        {
+            yield return new(PlaceOf(subject, region, covering))
+            {
+                Measured = region.Select(layers.At).OrderDescending().ElementAt(cells - 1),
+            };
+        }
+    }
+
+    private static bool IsCover(Piece piece, Subject subject, RuleInForce rule) =>
+        piece is { IsClosed: true, Sure: true }
+        && piece.ThreadPerAreaMm >= rule.Parameter("threadPerAreaAtLeastMm")
+        && !(RowOpenings.OfMm(piece, subject.Stitches) > rule.Parameter("openFromMm"));
+
+    private static Place PlaceOf(Subject subject, IReadOnlyList<Cell> region, Piece[] covering)
+    {
+        Piece[] stacked = [.. covering.Where(piece => region.Any(cell => piece.Blanket.Contains(cell.Column, cell.Row)))];
+        var top = stacked[^1];
+        return subject.PlaceOf(top.First, top.Last) with
+        {
+            BoxMm = BoxOf(subject, region).ToMillimeters(),
+            Elements = [.. stacked.Select(piece => piece.Element + 1).Distinct().Order()],
+            Blocks = [.. stacked.Select(piece => piece.Block).Distinct().Order()],
+        };
+    }
+
+    private static Box BoxOf(Subject subject, IReadOnlyList<Cell> region) =>
+        Box.Of(subject.CellOnCap(region.Min(cell => cell.Column), region.Min(cell => cell.Row)))
+            .Union(subject.CellOnCap(region.Max(cell => cell.Column) + 1, region.Max(cell => cell.Row) + 1));
+
+    private static string Say(Report report) =>
+        $"{Figure.Plain(report.Measured, 0)} layers of cover lie on each other; at most {Figure.Plain(report.LimitValue, 0)} are wanted.";
+}

@@ -2,6 +2,7 @@ using System.Collections.Frozen;
 using CapPrep.Engine.Checks.OnCap;
 using CapPrep.Engine.Checks.OnLetters;
 using CapPrep.Engine.Checks.OnOrder;
+using CapPrep.Engine.Checks.OnSeam;
 using CapPrep.Engine.Checks.OnStitches;
 using CapPrep.Engine.Checks.OnTape;
 using CapPrep.Engine.Checks.OnTicket;
@@ -16,6 +17,7 @@ internal static class Inspector
     [
         .. CapChecks.All,
         .. OrderChecks.All,
+        .. SeamChecks.All,
         .. StitchChecks.All,
         .. LetterChecks.All,
         .. TicketChecks.All,

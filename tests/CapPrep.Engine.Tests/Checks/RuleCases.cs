@@ -14,6 +14,7 @@ internal static class RuleCases
     {
         PlaceCases.All,
         OrderCases.All,
+        SeamCases.All,
         StitchCases.All,
         LetteringCases.All,
         TicketCases.All,

@@ -2,6 +2,7 @@ using System.Collections.Frozen;
 using CapPrep.Engine.Checks.OnCap;
 using CapPrep.Engine.Checks.OnLetters;
 using CapPrep.Engine.Checks.OnOrder;
+using CapPrep.Engine.Checks.OnSeam;
 using CapPrep.Engine.Checks.OnStitches;
 using CapPrep.Engine.Checks.OnTape;
 using CapPrep.Engine.Checks.OnTechnique;
@@ -17,6 +18,7 @@ internal static class Inspector
     [
         .. CapChecks.All,
         .. OrderChecks.All,
+        .. SeamChecks.All,
         .. TechniqueChecks.All,
         .. StitchChecks.All,
         .. LetterChecks.All,

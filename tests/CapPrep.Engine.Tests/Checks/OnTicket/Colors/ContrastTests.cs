@@ -1,9 +1,11 @@
 using CapPrep.Engine.Drafting;
 using CapPrep.Engine.Measures;
+using CapPrep.Engine.Tests.Checks.OnLetters;
 using CapPrep.Engine.Tickets;
 using CapPrep.Engine.Trade;
 using Shouldly;
 using Xunit;
+using TextToSew = CapPrep.TestKit.Tapes.Letters.Lettering;
 
 namespace CapPrep.Engine.Tests.Checks.OnTicket.Colors;
 
@@ -69,6 +71,33 @@ public sealed class ContrastTests
 
         (job with { Ticket = ticket }).Finding("ticket.contrast").ShouldBeNull();
         (job with { Ticket = ticket with { Threads = [Gray, ticket.Threads![1] with { Block = 2 }] } }).Finding("ticket.contrast").ShouldNotBeNull();
+    }
+
+    [Theory]
+    [InlineData(true, Severity.Warn)]
+    [InlineData(false, Severity.Note)]
+    public void Letters_that_were_found_for_sure_are_a_warn(bool sure, Severity expected) => (Lettered.Of(new TextToSew("OARS")) with
+    {
+        Job = Job.Clean with { Ticket = Ticket(new(null, "#858585"), Gray) },
+        Known = line => line with { Sure = sure },
+    }).Level("ticket.contrast").ShouldBe(expected);
+
+    /// <summary>Navy and a black near it, then white, both on a cap that both stand off from.</summary>
+    [Theory]
+    [InlineData("#10101A", Severity.Warn)]
+    [InlineData("#F4F4F4", null)]
+    public void Letters_stand_off_from_the_fill_under_them(string letters, Severity? expected)
+    {
+        var job = Job.Clean with
+        {
+            Ticket = Ticket(new(null, "#C02020"), new TicketThread { Block = 1, Name = "Ink", Color = "#14141F" }, new TicketThread { Block = 2, Name = "Mark", Color = letters }),
+        };
+        var text = Lettered.On(
+            draft => draft.Move(new(-250, -40)).Stitch(new(-250, -40)).Sew(Fill.Of(new(-250, -40, 250, 140))).ColorStop(),
+            new TextToSew("OARS")) with { Job = job };
+
+        (text.Level("ticket.contrast")).ShouldBe(expected);
+        text.Finding("ticket.contrast")?.Message.ShouldBe("Mark (block 2) hardly shows on Ink (block 1) under it.");
     }
 
     private static Ticket Ticket(NamedColor? cap, params IReadOnlyList<TicketThread> threads) =>

@@ -1,7 +1,9 @@
+using CapPrep.Engine.Approvals;
 using CapPrep.Engine.Briefs;
 using CapPrep.Engine.Checks;
 using CapPrep.Engine.Desk;
 using CapPrep.Engine.Production;
+using CapPrep.Engine.Revisions;
 using CapPrep.Engine.Seating;
 using CapPrep.Engine.Sequence;
 using CapPrep.Engine.Sequence.Planning;
@@ -21,20 +23,21 @@ public static class CapPrepper
     /// <exception cref="EngineFaultException">The engine broke one of its own promises; nothing may leave the service.</exception>
     public static Preparation Prepare(PrepareRequest request)
     {
-        var received = Seat(request);
-        var ordering = Ordering.Of(received, request.Label);
-        var written = TapeFor(received, ordering, request.Label);
-        var findings = FindingsOf(received, ordering, written);
-        var judgment = Judgment.Of(findings, canSew: written is not null, isNewOrder: written is not null && written == ordering?.Proposed);
+        var approval = Approval.FollowedBy(request);
+        var received = Seat(request, approval);
+        var ordering = Ordering.Of(received, request.Label, approval);
+        var written = TapeFor(received, ordering, approval, request.Label);
+        var (findings, accepted) = FindingsOf(received, ordering, written, request.Acceptances);
+        var judgment = Judgment.Of(findings, canSew: written is not null, isNewOrder: written is not null && (approval?.Sewn is not null || written == ordering?.Proposed));
         var sewn = judgment.Sews ? written : null;
-        var firstCap = FirstCapRule.Of(request.SewnBefore, judgment, request.Setup, findings);
+        var firstCap = FirstCapRule.Of(request, approval, judgment, findings);
         var needlePlan = sewn?.NeedlePlan ?? NeedlePlan.Of(received);
         return new Preparation
         {
             Verdict = judgment.Verdict,
             VerdictReasons = judgment.Reasons,
             Actors = judgment.Actors,
-            Summary = Summaries.Of(judgment, findings, firstCap, received, needlePlan),
+            Summary = ApprovalWords.AddTo(Summaries.Of(judgment, findings, firstCap, received, needlePlan), judgment, approval),
             FirstCap = firstCap,
             Advice = AdviceRule.Of(judgment, findings),
             Brief = BriefMaker.Of(received, findings, ordering?.Order),
@@ -47,6 +50,9 @@ public static class CapPrepper
             Setup = request.Setup,
             Seating = SeatingOf(received, sewn),
             Findings = findings,
+            Accepted = accepted,
+            Approval = approval,
+            Revision = RevisionMaker.Of(request.Earlier, received, findings, accepted),
             ReceivedOrder = OrderCounts.Of(received.Stitches),
             Order = ordering?.Order,
             SettledRounds = ordering?.Rounds ?? 0,
@@ -58,31 +64,41 @@ public static class CapPrepper
         };
     }
 
-    private static Subject Seat(PrepareRequest request)
+    /// <summary>Approved stitches start and end where they always did.</summary>
+    private static Subject Seat(PrepareRequest request, Approval? approval)
     {
+        var rules = request.Setup.Rules;
+        var setup = approval is null ? request.Setup : request.Setup with
+        {
+            Rules = rules with { SewOrder = rules.SewOrder with { StartEndAtBottomCenter = false } },
+        };
         var stitches = StitchSequence.Of(request.Tape, request.Setup.Machine.Tape.TrimCount);
         if (stitches.Count == 0)
             throw new ArgumentException("The tape holds no penetration.", nameof(request));
-        var seated = Seater.Seat(stitches, request.Ticket, request.Setup);
-        return new Subject(request.Tape, stitches, request.Ticket, request.Setup, seated);
+        var seated = Seater.Seat(stitches, request.Ticket, setup);
+        return new Subject(request.Tape, stitches, request.Ticket, setup, seated);
     }
 
     /// <summary>In the proposed order when that is used, else as received; null when the machine could not run it.</summary>
-    private static SewTape? TapeFor(Subject received, Ordering? ordering, string label)
+    private static SewTape? TapeFor(Subject received, Ordering? ordering, Approval? approval, string label)
     {
         if (ordering is { Order.Used: UsedOrder.Proposed, Proposed: { } proposed })
             return proposed;
+        if (approval?.Sewn is { } approved)
+            return received.IsSeated ? ApprovedWriting.Write(received, approved, label) : null;
         return received.IsSeated && SewTape.CanWrite(received) ? SewTape.AsReceived(received, label) : null;
     }
 
     /// <summary>Of the received tape, and which of them the written one still has.</summary>
-    private static IReadOnlyList<Finding> FindingsOf(Subject received, Ordering? ordering, SewTape? written)
+    private static (IReadOnlyList<Finding> Findings, IReadOnlyList<AcceptedFinding> Accepted) FindingsOf(
+        Subject received, Ordering? ordering, SewTape? written, IReadOnlyList<Acceptance> acceptances)
     {
         var judged = received.With(ordering?.ReceivedRules);
         var sewnOrder = ordering is { Proposed: not null } && ordering.Proposed == written ? ordering.Order.ProposedRules : judged.OrderRules;
-        return FindingList.Of(
+        var all = FindingList.Compared(
             Inspector.Inspect(judged),
             written is null ? null : Inspector.InspectWritten(written.ReadBack, received.With(sewnOrder)));
+        return AcceptedWork.Split(all, judged, acceptances);
     }
 
     /// <summary>The operator keys in where the tape to sew starts, which is seldom where the received one does.</summary>

@@ -1,9 +1,11 @@
+using CapPrep.Engine.Approvals;
 using CapPrep.Engine.Briefs;
 using CapPrep.Engine.Checks;
 using CapPrep.Engine.Desk;
 using CapPrep.Engine.Losses;
 using CapPrep.Engine.Measures;
 using CapPrep.Engine.Pieces;
+using CapPrep.Engine.Revisions;
 using CapPrep.Engine.Seating;
 using CapPrep.Engine.Sequence.Planning;
 using CapPrep.Engine.Tapes;
@@ -171,6 +173,15 @@ public sealed record Preparation
     public required SeatedDesign? Seating { get; init; }
 
     public required IReadOnlyList<Finding> Findings { get; init; }
+
+    /// <summary>What people have accepted: it stands in no other list and counts for nothing.</summary>
+    public IReadOnlyList<AcceptedFinding> Accepted { get; init; } = [];
+
+    /// <summary>The approval whose order is kept; null: none is.</summary>
+    public Approval? Approval { get; init; }
+
+    /// <summary>What became of the job before; null: this is the first of its order, line and location.</summary>
+    public RevisionReport? Revision { get; init; }
 
     /// <summary>Pieces and elements of the received tape.</summary>
     public required DesignReading Reading { get; init; }

@@ -1,3 +1,5 @@
+using CapPrep.Engine.Approvals;
+using CapPrep.Engine.Revisions;
 using CapPrep.Engine.Tapes;
 using CapPrep.Engine.Tickets;
 
@@ -18,4 +20,13 @@ public sealed record PrepareRequest
 
     /// <summary>These stitches were approved on this style and machine within the last 12 months.</summary>
     public bool SewnBefore { get; init; }
+
+    /// <summary>What people have accepted of these stitches on this cap style, location and technique.</summary>
+    public IReadOnlyList<Acceptance> Acceptances { get; init; } = [];
+
+    /// <summary>A cap sewn from these stitches was approved for this cap style, location and technique; null: none was.</summary>
+    public Approval? Approval { get; init; }
+
+    /// <summary>The job before this one for the same order, line and location; null: this is the first.</summary>
+    public EarlierJob? Earlier { get; init; }
 }

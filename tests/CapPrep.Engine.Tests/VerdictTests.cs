@@ -88,17 +88,9 @@ public sealed class VerdictTests
 
     [Theory]
     [InlineData(false, FirstCapIs.Required)]
-    [InlineData(true, FirstCapIs.Advised)]
-    public void Stitches_new_on_a_style_need_a_first_cap(bool sewnBefore, FirstCapIs expected) =>
+    [InlineData(true, FirstCapIs.No)]
+    public void Stitches_new_on_a_style_need_a_first_cap_and_approved_ones_none(bool sewnBefore, FirstCapIs expected) =>
         (Job.Clean with { SewnBefore = sewnBefore }).Prepare().FirstCap.Is.ShouldBe(expected);
-
-    [Fact]
-    public void Stitches_known_on_a_measured_style_need_none()
-    {
-        var measured = Job.Clean.Style! with { Measured = new MeasuredBy("Ada", new DateOnly(2026, 3, 1)) };
-
-        (Job.Clean with { SewnBefore = true, Style = measured }).Prepare().FirstCap.Is.ShouldBe(FirstCapIs.No);
-    }
 
     [Fact]
     public void Every_case_has_summaries_of_at_most_140_characters_for_those_who_act()

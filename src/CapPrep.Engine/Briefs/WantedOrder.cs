@@ -89,6 +89,8 @@ internal sealed class WantedOrder(Subject job, SewOrder order)
     {
         ElementKind.Satin => "satin",
         ElementKind.Fill => "fill",
+        ElementKind.DenseRunning => "ring lines",
+        ElementKind.Pattern => "repeat pattern",
         ElementKind.OpenZigzag => "open zigzag",
         ElementKind.Underlay => "underlay",
         ElementKind.Retraced or ElementKind.Running => "running line",

@@ -11,18 +11,20 @@ internal static class FindingList
     /// <summary>Places of one finding that are drawn.</summary>
     private const int DrawnPlaces = 5;
 
+    /// <summary>Which of the two orders each finding belongs to.</summary>
     /// <param name="received">Findings of the received tape, in the order of the rule rows.</param>
     /// <param name="written">Findings of the written tape among the rules that are asked again; null: nothing was written.</param>
-    internal static IReadOnlyList<Finding> Of(IReadOnlyList<Finding> received, IReadOnlyList<Finding>? written)
-    {
-        var all = written is null ? received : Compared(received, written);
-        return Marked([.. all
+    internal static IReadOnlyList<Finding> Compared(IReadOnlyList<Finding> received, IReadOnlyList<Finding>? written) =>
+        written is null ? received : [.. BothOf(received, written)];
+
+    /// <summary>Sorts, numbers and marks.</summary>
+    internal static IReadOnlyList<Finding> Numbered(IReadOnlyList<Finding> findings) =>
+        Marked([.. findings
             .OrderBy(finding => finding.State)
             .ThenByDescending(finding => finding.Severity)
             .Select((finding, i) => finding with { Number = i + 1 })]);
-    }
 
-    private static IEnumerable<Finding> Compared(IReadOnlyList<Finding> received, IReadOnlyList<Finding> written) => received
+    private static IEnumerable<Finding> BothOf(IReadOnlyList<Finding> received, IReadOnlyList<Finding> written) => received
         .Select(finding => Inspector.IsAskedAgain(finding.Rule) ? After(finding, Same(finding, written)) : finding)
         .Concat(written
             .Where(finding => Same(finding, received) is null)

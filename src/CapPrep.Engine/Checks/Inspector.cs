@@ -1,5 +1,6 @@
 using System.Collections.Frozen;
 using CapPrep.Engine.Checks.OnCap;
+using CapPrep.Engine.Checks.OnLetters;
 using CapPrep.Engine.Checks.OnOrder;
 using CapPrep.Engine.Checks.OnStitches;
 using CapPrep.Engine.Checks.OnTape;
@@ -18,6 +19,7 @@ internal static class Inspector
         .. OrderChecks.All,
         .. TechniqueChecks.All,
         .. StitchChecks.All,
+        .. LetterChecks.All,
         .. TicketChecks.All,
         .. TapeChecks.All,
     ];
@@ -52,6 +54,13 @@ internal static class Inspector
 
     /// <summary>True when a rule judges the order of sewing.</summary>
     internal static bool IsAboutOrder(string rule) => ByRule[rule].AskAgain == Again.OfNewOrder;
+
+    /// <summary>True when a rule says the same of a part of what it met, whatever tape was written.</summary>
+    internal static bool CanBeAskedInPart(string rule) => !IsAskedAgain(rule);
+
+    /// <summary>What one rule finds beside some places; null: nothing.</summary>
+    internal static Finding? InspectRule(Subject subject, string rule, Func<Place, bool> except) =>
+        subject.Setup.Rules.Find(rule) is { } inForce ? Raising.Raise(subject, CheckOf(rule), inForce, except) : null;
 
     private static IReadOnlyList<Finding> Ask(Subject subject, Func<Check, bool> wanted) =>
     [

@@ -8,10 +8,12 @@ internal static class Raising
     private const int ListedPlaces = 20;
 
     /// <summary>Null when nothing passes a limit.</summary>
-    internal static Finding? Raise(Subject subject, Check check, EffectiveRule rule)
+    /// <param name="except">Places that do not count; null: all count.</param>
+    internal static Finding? Raise(Subject subject, Check check, EffectiveRule rule, Func<Place, bool>? except = null)
     {
         var limits = Limits.Of(rule, subject);
-        var met = WorstFirst(check.Find(subject, new RuleInForce(rule, limits)), limits);
+        var found = check.Find(subject, new RuleInForce(rule, limits));
+        var met = WorstFirst(except is null ? found : found.Where(one => !except(one.Place)), limits);
         if (met.Count == 0)
             return null;
         var worst = met[0].Occurrence;

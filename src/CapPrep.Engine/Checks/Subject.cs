@@ -43,11 +43,11 @@ internal sealed class Subject
         : this(like.Tape, like.Stitches, like.Ticket, setup, seated) =>
         (_reading, _ground, _foam, _applique, _stops) = (like._reading, like._ground, like._foam, like._applique, like._stops);
 
-    private Subject(Subject like)
+    private Subject(Subject like, Lazy<IReadOnlyList<TextLine>> textLines)
     {
         (Tape, Stitches, Ticket, Setup) = (like.Tape, like.Stitches, like.Ticket, like.Setup);
         (_seated, _points, _reading) = (like._seated, like._points, like._reading);
-        (_ground, _foam, _textLines) = (like._ground, like._foam, like._textLines);
+        (_ground, _foam, _textLines) = (like._ground, like._foam, textLines);
         (_applique, _stops) = (like._applique, like._stops);
     }
 
@@ -85,7 +85,10 @@ internal sealed class Subject
     internal IReadOnlyList<OrderRuleResult>? OrderRules { get; private init; }
 
     /// <summary>The same tape, judged by an order.</summary>
-    internal Subject With(IReadOnlyList<OrderRuleResult>? orderRules) => new(this) { OrderRules = orderRules };
+    internal Subject With(IReadOnlyList<OrderRuleResult>? orderRules) => new(this, _textLines) { OrderRules = orderRules };
+
+    /// <summary>The same tape, with its lines of letters known from elsewhere.</summary>
+    internal Subject With(IReadOnlyList<TextLine> textLines) => new(this, new(textLines));
 
     /// <summary>The same tape, read once, on another cap.</summary>
     internal Subject On(Setup setup, SeatedDesign seated) => new(this, setup, seated);
@@ -104,7 +107,7 @@ internal sealed class Subject
 
     /// <summary>Lower left corner of a cell of a cover as it lies on the cap, tape units; turned, its upper right one.</summary>
     internal TapePoint CellOnCap(int column, int row) =>
-        Placement.Of(Seated).OnCap(new TapePoint(column * Cover.UnitsPerTwoCells / 2, row * Cover.UnitsPerTwoCells / 2));
+        Placement.Of(Seated).OnCap(Stitches.Grid.Corner(column, row));
 
     /// <summary>The needle points <paramref name="first"/> to <paramref name="last"/>, counted from 0, as a place.</summary>
     internal Place PlaceOf(int first, int last) => new(PlaceKind.CapFront)

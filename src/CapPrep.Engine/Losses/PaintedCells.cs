@@ -5,6 +5,7 @@ namespace CapPrep.Engine.Losses;
 /// <summary>Cells of 0.25 mm with the spans whose thread lies in them, the lowest first.</summary>
 internal sealed class PaintedCells
 {
+    private readonly TapePoint _corner;
     private readonly int _left;
     private readonly int _bottom;
     private readonly int _columns;
@@ -13,13 +14,15 @@ internal sealed class PaintedCells
     private readonly int[] _area;
     private readonly List<Layer> _layers = [];
 
+    /// <param name="corner">Lower left of the received design, where the cells begin.</param>
     /// <param name="box">Box of everything that is painted, tape units.</param>
     /// <param name="spans">How many spans there are.</param>
-    internal PaintedCells(Box box, int spans)
+    internal PaintedCells(TapePoint corner, Box box, int spans)
     {
-        (_left, _bottom) = (CellOf(box.Left), CellOf(box.Bottom));
-        _columns = CellOf(box.Right) - _left + 1;
-        _top = new int[_columns * (CellOf(box.Top) - _bottom + 1)];
+        _corner = corner;
+        (_left, _bottom) = (Column(box.Left), Row(box.Bottom));
+        _columns = Column(box.Right) - _left + 1;
+        _top = new int[_columns * (Row(box.Top) - _bottom + 1)];
         Array.Fill(_top, -1);
         _leftOut = new bool[_top.Length];
         _area = new int[spans];
@@ -80,7 +83,7 @@ internal sealed class PaintedCells
     /// <summary>One cell for each step along the longer side of the way, the same in either sense.</summary>
     private IEnumerable<int> CellsOf(TapePoint from, TapePoint to)
     {
-        var (ax, ay, bx, by) = (CellOf(from.X), CellOf(from.Y), CellOf(to.X), CellOf(to.Y));
+        var (ax, ay, bx, by) = (Column(from.X), Row(from.Y), Column(to.X), Row(to.Y));
         if (bx < ax || (bx == ax && by < ay))
             (ax, ay, bx, by) = (bx, by, ax, ay);
         var (wide, high) = (bx - ax, Math.Abs(by - ay));
@@ -92,6 +95,10 @@ internal sealed class PaintedCells
             yield return ((ay + (by < ay ? -y : y) - _bottom) * _columns) + ax + x - _left;
         }
     }
+
+    private int Column(int x) => CellOf(x - _corner.X);
+
+    private int Row(int y) => CellOf(y - _corner.Y);
 
     /// <summary>floor(position / 2.5).</summary>
     private static int CellOf(int position) => position >= 0 ? position * 2 / 5 : -((4 - (position * 2)) / 5);

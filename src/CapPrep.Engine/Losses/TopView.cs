@@ -39,8 +39,9 @@ internal sealed class TopView
         (_subject, _plan) = (subject, plan);
         var box = subject.At.Aggregate(subject.Received.Extents(), (all, at) => all.Union(at));
         _places = [.. Enumerable.Range(0, plan.Spans.Count), .. PlacesOfPoints(subject, plan), .. Enumerable.Range(0, plan.Spans.Count)];
-        _received = new(box, _places.Length);
-        _written = new(box, _places.Length);
+        var design = subject.Received.Extents();
+        _received = new(new(design.Left, design.Bottom), box, _places.Length);
+        _written = new(new(design.Left, design.Bottom), box, _places.Length);
         _relaxed = [.. plan.Relaxed];
         PaintReceived();
         PaintWritten();

@@ -25,6 +25,16 @@ public readonly record struct Axis(long X, long Y, long Length)
         }
     }
 
+    /// <summary>How well the lines agree on a direction: 100 when all are parallel, 0 for a ring.</summary>
+    internal int AgreeingPercent
+    {
+        get
+        {
+            var small = Small();
+            return small.Length == 0 ? 0 : (int)(100 * Fine.Length(small.X, small.Y) / (small.Length * Fine.PerTenth));
+        }
+    }
+
     /// <summary>The directions differ by less than 30 degrees.</summary>
     public bool IsWithin30Degrees(Axis other) => Agrees(other, cosineSquaredPer10000: 2500);
 

@@ -21,6 +21,6 @@ internal readonly record struct CellBox(int LeftWord, int Bottom, int RightWord,
         Math.Min(RightWord, other.RightWord), Math.Min(Top, other.Top));
 
     /// <summary>The cells that a box in tape units touches.</summary>
-    public static CellBox Around(Box box) => new(
-        Cover.CellOf(box.Left) >> 6, Cover.CellOf(box.Bottom), Cover.CellOf(box.Right) >> 6, Cover.CellOf(box.Top));
+    public static CellBox Around(CellGrid grid, Box box) => new(
+        grid.Column(box.Left) >> 6, grid.Row(box.Bottom), grid.Column(box.Right) >> 6, grid.Row(box.Top));
 }

@@ -30,10 +30,10 @@ internal struct CellLine
     public readonly (int Column, int Row) Current => (_column, _row);
 
     /// <summary>From the left end to the right one, upward when it is upright.</summary>
-    public static CellLine Between(TapePoint from, TapePoint to)
+    public static CellLine Between(CellGrid grid, TapePoint from, TapePoint to)
     {
-        int column = Cover.CellOf(from.X), row = Cover.CellOf(from.Y);
-        int toColumn = Cover.CellOf(to.X), toRow = Cover.CellOf(to.Y);
+        int column = grid.Column(from.X), row = grid.Row(from.Y);
+        int toColumn = grid.Column(to.X), toRow = grid.Row(to.Y);
         return column < toColumn || (column == toColumn && row <= toRow)
             ? new(column, row, toColumn, toRow)
             : new(toColumn, toRow, column, row);

@@ -1,4 +1,5 @@
 using CapPrep.Engine.Measures;
+using CapPrep.Engine.Pieces.Lines;
 using CapPrep.Engine.Tapes;
 
 namespace CapPrep.Engine.Pieces;
@@ -6,9 +7,6 @@ namespace CapPrep.Engine.Pieces;
 /// <summary>Finds what lies under or over closed stitches, whoever sews them.</summary>
 internal sealed class Concealment
 {
-    // A stretch of line shorter than this does not change its part, tape units.
-    private const int ShortestStretch = 30;
-
     private readonly StitchSequence _stitches;
     private readonly IReadOnlyList<int> _threadOfBlock;
     private readonly CellMap _latest;
@@ -20,18 +18,22 @@ internal sealed class Concealment
     public Concealment(StitchSequence stitches, IReadOnlyList<int> threadOfBlock, IEnumerable<Section> sections, Box box)
     {
         (_stitches, _threadOfBlock) = (stitches, threadOfBlock);
-        _latest = new(box);
-        foreach (var closed in sections.Where(section => section.IsClosed))
+        _latest = new(stitches.Grid, box);
+        foreach (var closed in sections.Where(section => section.Hides))
             _latest.Paint(closed.Blanket, closed.Interval.First);
     }
 
     /// <summary>The sections with lines cut where they go under cover or come out of it.</summary>
     public IEnumerable<Section> WithLinesCut(IEnumerable<Section> sections) => sections.SelectMany(CutLine);
 
-    /// <summary>Notes on every section that is not closed how much of it lies under and over closed stitches.</summary>
+    /// <summary>Most of a section lies under closed stitches that are sewn later; to be asked before <see cref="Note"/>.</summary>
+    public bool Hides(Section section) =>
+        Percent(_latest.CountAbove(section.Cover, section.Interval.First), section.Cover) >= RoleFinder.HiddenFrom;
+
+    /// <summary>Notes on every section that may be hidden how much of it lies under and over closed stitches.</summary>
     public void Note(IReadOnlyList<Section> sections)
     {
-        foreach (var open in sections.Where(section => !section.IsClosed))
+        foreach (var open in sections.Where(section => section.MayBeHidden))
             open.HiddenPercent = Percent(_latest.CountAbove(open.Cover, open.Interval.First), open.Cover);
         NoteByThread(sections);
         NoteOnTop(sections);
@@ -42,9 +44,9 @@ internal sealed class Concealment
         foreach (var thread in sections.GroupBy(section => ThreadOf(section)))
         {
             _latest.Clear();
-            foreach (var closed in thread.Where(section => section.IsClosed))
+            foreach (var closed in thread.Where(section => section.Hides))
                 _latest.Paint(closed.Blanket, closed.Interval.First);
-            foreach (var open in thread.Where(section => !section.IsClosed))
+            foreach (var open in thread.Where(section => section.MayBeHidden))
                 open.HiddenBySameThreadPercent = Percent(_latest.CountAbove(open.Cover, open.Interval.First), open.Cover);
         }
     }
@@ -54,10 +56,10 @@ internal sealed class Concealment
         _latest.Clear();
         foreach (var section in sections)
         {
-            if (section.IsClosed)
-                _latest.Paint(section.Blanket, ThreadOf(section));
-            else
+            if (!section.IsClosed)
                 section.OnTopPercent = Percent(_latest.CountEqual(section.Cover, ThreadOf(section)), section.Cover);
+            if (section.Hides)
+                _latest.Paint(section.Blanket, ThreadOf(section));
         }
     }
 
@@ -69,10 +71,10 @@ internal sealed class Concealment
     {
         if (section.Class != StitchClass.Running)
             return [section];
-        var stretches = Stretches(section.Interval);
+        var stretches = Stretch.Among(_stitches, section.Interval, IsHidden);
         return stretches.Count < 2
             ? [section]
-            : stretches.Select(stretch => Painted(new(_stitches, section.Strand, stretch, StitchClass.Running, null)));
+            : stretches.Select(stretch => Painted(new(_stitches, section.Strand, stretch.Interval, StitchClass.Running, null)));
     }
 
     private Section Painted(Section section)
@@ -81,41 +83,10 @@ internal sealed class Concealment
         return section;
     }
 
-    /// <summary>
-    /// Hidden and visible stretches in turn. A needle point between the two belongs to the visible one.
-    /// </summary>
-    private List<Interval> Stretches(Interval line)
-    {
-        var stretches = new List<Interval>();
-        var (first, hidden, changed, length) = (line.First, false, line.First, 0L);
-        for (var i = line.First + 1; i <= line.Last; i++)
-        {
-            var now = IsHidden(i);
-            if (i == line.First + 1)
-                hidden = now;
-            if (now == hidden)
-            {
-                (changed, length) = (i, 0);
-                continue;
-            }
-
-            length += Fine.Length(_stitches.At(i) - _stitches.At(i - 1)) / Fine.PerTenth;
-            if (length < ShortestStretch)
-                continue;
-            var end = hidden ? changed - 1 : changed;
-            if (end >= first)
-                stretches.Add(new(first, end));
-            (first, hidden, changed, length) = (end + 1, now, i, 0);
-        }
-
-        stretches.Add(new(first, line.Last));
-        return stretches;
-    }
-
     private bool IsHidden(int index)
     {
         var (hidden, all) = (0, 0);
-        foreach (var (column, row) in CellLine.Between(_stitches.At(index - 1), _stitches.At(index)))
+        foreach (var (column, row) in CellLine.Between(_stitches.Grid, _stitches.At(index - 1), _stitches.At(index)))
         {
             all++;
             hidden += _latest[column, row] > index ? 1 : 0;

@@ -4,8 +4,8 @@ using CapPrep.Engine.Measures;
 namespace CapPrep.Engine.Pieces;
 
 /// <summary>
-/// The cells of 0.25 mm that threads run over, one bit each, cropped to their box. All covers lie on one grid that
-/// begins at the tape's start point, so cells of two covers can be compared; rows are cut at multiples of 64 cells.
+/// The cells of 0.25 mm that threads run over, one bit each, cropped to their box. All covers of a design lie on
+/// one grid that begins at its lower left, so cells of two covers can be compared; rows are cut at multiples of 64 cells.
 /// </summary>
 public sealed class Cover
 {
@@ -15,21 +15,21 @@ public sealed class Cover
     /// <summary>Cells in one square millimeter.</summary>
     public const int CellsPerSquareMillimeter = CellsPerMillimeter * CellsPerMillimeter;
 
-    /// <summary>Two cells beside each other are 5 tape units wide.</summary>
-    public const int UnitsPerTwoCells = 5;
-
     /// <summary>No cell.</summary>
-    public static readonly Cover None = new(CellBox.None, []);
+    public static readonly Cover None = new(default, CellBox.None, []);
 
     private const int WordBits = 64;
 
     private readonly ulong[] _words;
 
-    internal Cover(CellBox box, ulong[] words)
+    internal Cover(CellGrid grid, CellBox box, ulong[] words)
     {
-        (Cells, _words) = (box, words);
+        (Grid, Cells, _words) = (grid, box, words);
         Area = words.Sum(BitOperations.PopCount);
     }
+
+    /// <summary>Where its cells lie.</summary>
+    internal CellGrid Grid { get; }
 
     /// <summary>The cells the cover is cropped to; whole words along a row.</summary>
     internal CellBox Cells { get; }
@@ -62,6 +62,12 @@ public sealed class Cover
             && (_words[((row - Cells.Bottom) * Cells.Words) + word] >> (column & 63) & 1) != 0;
     }
 
+    /// <summary>The cell of a position in tape units is covered.</summary>
+    public bool Contains(TapePoint at) => Contains(Grid.Column(at.X), Grid.Row(at.Y));
+
+    /// <summary>Lower left corner of a cell, tape units.</summary>
+    public TapePoint Corner(int column, int row) => Grid.Corner(column, row);
+
     /// <summary>Cells that both cover.</summary>
     public int Shared(Cover other)
     {
@@ -92,7 +98,17 @@ public sealed class Cover
         var words = new ulong[box.Size];
         foreach (var part in all)
             part.AddTo(words, box, box);
-        return new(box, words);
+        return new(all[0].Grid, box, words);
+    }
+
+    /// <summary>Cells that both cover.</summary>
+    internal Cover Common(Cover other)
+    {
+        var words = new ulong[_words.Length];
+        other.AddTo(words, Cells, Cells.Common(other.Cells));
+        for (var i = 0; i < words.Length; i++)
+            words[i] &= _words[i];
+        return new(Grid, Cells, words);
     }
 
     /// <summary>Cells that it shares with at least one of the others.</summary>
@@ -137,7 +153,36 @@ public sealed class Cover
             }
         }
 
-        return new(grown, words);
+        return new(Grid, grown, words);
+    }
+
+    /// <summary>Without every cell next to one that is not covered, corners included.</summary>
+    internal Cover Shrunk()
+    {
+        var words = new ulong[_words.Length];
+        for (var row = Cells.Bottom + 1; row < Cells.Top; row++)
+        {
+            for (var word = 0; word < Cells.Words; word++)
+                words[((row - Cells.Bottom) * Cells.Words) + word] = Inner(row - 1, word) & Inner(row, word) & Inner(row + 1, word);
+        }
+
+        return new(Grid, Cells, words);
+    }
+
+    /// <summary>With gaps of up to two cells filled.</summary>
+    internal Cover Filled() => Grown().Shrunk();
+
+    /// <summary>Without what is no more than two cells wide.</summary>
+    internal Cover Solid() => Shrunk().Grown();
+
+    /// <summary>Cells of a word whose neighbors to both sides are covered too.</summary>
+    private ulong Inner(int row, int word)
+    {
+        var at = ((row - Cells.Bottom) * Cells.Words) + word;
+        var bits = _words[at];
+        var before = word > 0 ? _words[at - 1] >> (WordBits - 1) : 0;
+        var behind = word + 1 < Cells.Words ? _words[at + 1] << (WordBits - 1) : 0;
+        return bits & ((bits << 1) | before) & ((bits >> 1) | behind);
     }
 
     private static void Spread(ReadOnlySpan<ulong> row, ulong[] words, int start)
@@ -168,16 +213,9 @@ public sealed class Cover
     /// Threads in two boxes can share a cell: also where the boxes lie apart by less than a cell.
     /// </summary>
     internal static bool CanShare(Box one, Box other) =>
-        CellOf(one.Left) <= CellOf(other.Right) && CellOf(other.Left) <= CellOf(one.Right)
-        && CellOf(one.Bottom) <= CellOf(other.Top) && CellOf(other.Bottom) <= CellOf(one.Top);
+        one.Left <= other.Right + CellGrid.Reach && other.Left <= one.Right + CellGrid.Reach
+        && one.Bottom <= other.Top + CellGrid.Reach && other.Bottom <= one.Top + CellGrid.Reach;
 
     private ReadOnlySpan<ulong> Part(int row, in CellBox part) =>
         Row(row).Slice(part.LeftWord - Cells.LeftWord, part.Words);
-
-    /// <summary>Column or row of a position in tape units: floor(position / 2.5).</summary>
-    public static int CellOf(int position)
-    {
-        var doubled = position * 2;
-        return doubled >= 0 ? doubled / 5 : -((4 - doubled) / 5);
-    }
 }

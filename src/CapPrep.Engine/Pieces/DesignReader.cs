@@ -1,4 +1,5 @@
 using CapPrep.Engine.Measures;
+using CapPrep.Engine.Pieces.Lines;
 using CapPrep.Engine.Tapes;
 
 namespace CapPrep.Engine.Pieces;
@@ -47,12 +48,19 @@ public static class DesignReader
     private static List<Section>? Sections(StitchSequence stitches, IReadOnlyList<int> threadOfBlock, List<Interval> strands)
     {
         var byCharacter = SectionCutter.Cut(stitches, strands);
-        if (byCharacter.Count > ReadingBounds.Sections || Words(byCharacter.Select(section => section.Box)) > ReadingBounds.CoverWords)
+        if (byCharacter.Count > ReadingBounds.Sections || Words(stitches.Grid, byCharacter.Select(section => section.Box)) > ReadingBounds.CoverWords)
             return null;
         foreach (var section in byCharacter)
             section.Paint(stitches);
         var concealment = new Concealment(stitches, threadOfBlock, byCharacter, stitches.Extents());
         var sections = concealment.WithLinesCut(byCharacter).ToList();
+        var ringed = RingFinder.In(stitches, sections, line => !concealment.Hides(line));
+        if (!ReferenceEquals(ringed, sections))
+        {
+            concealment = new Concealment(stitches, threadOfBlock, ringed, stitches.Extents());
+            sections = concealment.WithLinesCut(ringed).ToList();
+        }
+
         concealment.Note(sections);
         RoleFinder.Assign(stitches, sections);
         PieceMerger.Merge(sections);
@@ -63,12 +71,12 @@ public static class DesignReader
     private static List<StrandParts>? StrandsOfParts(StitchSequence stitches, IReadOnlyList<Section> sections)
     {
         var strands = sections.GroupBy(section => section.Strand, (_, strand) => StrandParts.Of(stitches, [.. strand])).ToList();
-        if (Words(strands.SelectMany(strand => strand.Parts).Select(part => part.Box)) > ReadingBounds.CoverWords)
+        if (Words(stitches.Grid, strands.SelectMany(strand => strand.Parts).Select(part => part.Box)) > ReadingBounds.CoverWords)
             return null;
         foreach (var part in strands.SelectMany(strand => strand.Parts))
             part.Cover = stitches.CoverOf(part.Sections, part.Box);
         return [.. strands.Select(strand => Grain.Joined(stitches, strand))];
     }
 
-    private static long Words(IEnumerable<Box> boxes) => boxes.Sum(box => CellBox.Around(box).Size);
+    private static long Words(CellGrid grid, IEnumerable<Box> boxes) => boxes.Sum(box => CellBox.Around(grid, box).Size);
 }

@@ -11,6 +11,12 @@ public enum ElementKind
     OpenZigzag,
     Retraced,
 
+    /// <summary>Ring lines.</summary>
+    DenseRunning,
+
+    /// <summary>A repeat pattern.</summary>
+    Pattern,
+
     /// <summary>Lies under cover that other elements sew later.</summary>
     Underlay,
 }

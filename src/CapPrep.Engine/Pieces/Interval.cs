@@ -7,6 +7,9 @@ internal readonly record struct Interval(int First, int Last)
 {
     public int Count => Last - First + 1;
 
+    /// <summary>They have a penetration in common.</summary>
+    public bool Meets(Interval other) => First <= other.Last && other.First <= Last;
+
     /// <summary>The strands of a tape: maximal intervals that are connected by thread.</summary>
     public static List<Interval> Strands(StitchSequence stitches)
     {

@@ -9,6 +9,9 @@ internal static class Owners
     private const int WholeLength = 90;
     private const int HalfLength = 50;
 
+    // Ring lines are as long as their thread.
+    private const int LineSpacing = 4 * Fine.PerMillimeter / 10;
+
     /// <summary>
     /// Marks hidden sections with the piece that covers most of them, among equals the next one sewn. A hidden line
     /// carries that area when it is about as long as the area, or half as long and leads into it or nothing else
@@ -17,7 +20,7 @@ internal static class Owners
     /// <returns>False when more would have to be compared than the bounds allow.</returns>
     public static bool Find(IReadOnlyList<Section> sections)
     {
-        var areas = sections.Where(section => section.IsClosed).ToList();
+        var areas = sections.Where(section => section.Hides && section.Role == SpanRole.Visible).ToList();
         var carriers = new List<Section>();
         var meetings = 0;
         foreach (var section in sections.Where(section => section.Role is SpanRole.Underlay or SpanRole.HiddenTravel))
@@ -79,7 +82,7 @@ internal static class Owners
         return 100L * owner.Shared / Math.Max(1, CellsAlong(owner.Areas.Select(part => part.Area)));
     }
 
-    /// <summary>Length of an area across its rows, in cells: its size over the length of a row.</summary>
+    /// <summary>Length of an area across its rows, in cells: its size over the length of a row, or over the distance of ring lines.</summary>
     private static long CellsAlong(IEnumerable<Section> areas) => areas.Sum(area =>
-        (long)area.Blanket.Area * Fine.PerMillimeter / (Cover.CellsPerMillimeter * (long)Math.Max(1, area.Rows!.Width)));
+        (long)area.Blanket.Area * Fine.PerMillimeter / (Cover.CellsPerMillimeter * (long)Math.Max(1, area.Rows?.Width ?? LineSpacing)));
 }

@@ -36,7 +36,7 @@ internal static class Painting
     /// <summary>Cells under the thread from one penetration to another through all between, floats and all.</summary>
     public static Cover ThreadOf(this StitchSequence stitches, Interval interval)
     {
-        var painter = new CoverPainter(stitches.BoxOf(interval));
+        var painter = new CoverPainter(stitches.Grid, stitches.BoxOf(interval));
         painter.Dot(stitches.At(interval.First));
         for (var i = interval.First + 1; i <= interval.Last; i++)
             painter.Line(stitches.At(i - 1), stitches.At(i));
@@ -46,16 +46,22 @@ internal static class Painting
     /// <summary>Paints the cells a section runs over and those it hides.</summary>
     public static void Paint(this Section section, StitchSequence stitches)
     {
-        var painter = new CoverPainter(section.Box);
+        var painter = new CoverPainter(stitches.Grid, section.Box);
         painter.Section(stitches, section);
         section.Cover = painter.Cover;
-        section.Blanket = section is { IsClosed: true, Chain: { } chain } ? BlanketOf(chain) : section.Cover;
+        section.Blanket = section switch
+        {
+            { IsClosed: true, Chain: { } chain } => BlanketOf(stitches.Grid, chain),
+            { Class: StitchClass.DenseRunning } => section.Cover.Filled(),
+            { Class: StitchClass.Pattern } => section.Cover.Filled().Solid(),
+            _ => section.Cover,
+        };
     }
 
     /// <summary>Cells under the stitches of sections and between them, floats left out.</summary>
     public static Cover CoverOf(this StitchSequence stitches, IReadOnlyList<Section> sections, Box box)
     {
-        var painter = new CoverPainter(box);
+        var painter = new CoverPainter(stitches.Grid, box);
         foreach (var section in sections)
             painter.Section(stitches, section);
         foreach (var section in sections.Skip(1))
@@ -70,10 +76,10 @@ internal static class Painting
                 .Skip(i == 0 ? 1 : 0))
             .Where(stitches.IsFloat);
 
-    private static Cover BlanketOf(Chain chain)
+    private static Cover BlanketOf(CellGrid grid, Chain chain)
     {
         var rows = chain.Rows;
-        var painter = new CoverPainter(rows.Select(row => Box.Of(row.From).Union(row.To)).Aggregate((sum, box) => sum.Union(box)));
+        var painter = new CoverPainter(grid, rows.Select(row => Box.Of(row.From).Union(row.To)).Aggregate((sum, box) => sum.Union(box)));
         for (var k = 1; k < rows.Count; k++)
             painter.Between(rows[k - 1], rows[k]);
         return painter.Cover;

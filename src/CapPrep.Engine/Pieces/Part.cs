@@ -62,6 +62,8 @@ internal sealed class Part
         StitchClass.Fill => ElementKind.Fill,
         StitchClass.OpenZigzag or StitchClass.OpenFill => ElementKind.OpenZigzag,
         StitchClass.Retraced => ElementKind.Retraced,
+        StitchClass.DenseRunning => ElementKind.DenseRunning,
+        StitchClass.Pattern => ElementKind.Pattern,
         _ => ElementKind.Running,
     };
 }

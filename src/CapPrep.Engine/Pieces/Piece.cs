@@ -25,15 +25,15 @@ public sealed record Piece
     /// <summary>Box of its own stitches, tape units as stored.</summary>
     public required Box Box { get; init; }
 
-    /// <summary>Rows: strokes from edge to edge, half a zigzag each; 0 for a line.</summary>
+    /// <summary>Rows: strokes from edge to edge, half a zigzag each; 0 for lines and patterns.</summary>
     public required int Rows { get; init; }
 
-    /// <summary>Median length of a row, mm: the width of a column; 0 for a line.</summary>
+    /// <summary>Median length of a row, mm: the width of a column, in curves without the rows that stop short; 0 without rows.</summary>
     public required double WidthMm { get; init; }
 
     /// <summary>
     /// From one needle point to the next on the same side, mm: two rows, 0.40 mm at what the trade calls normal density
-    /// (common practice, no source); 0 for a line.
+    /// (common practice, no source); 0 without rows.
     /// </summary>
     public required double PitchMm { get; init; }
 
@@ -49,12 +49,15 @@ public sealed record Piece
     /// <summary>Cells its own stitches run over.</summary>
     internal Cover Cover { get; init; } = Cover.None;
 
-    /// <summary>Cells it hides: the cover, and for closed stitches all cloth between their rows.</summary>
+    /// <summary>
+    /// Cells it hides: the cover, for closed stitches all cloth between their rows or lines, for a pattern the places
+    /// where no cloth shows.
+    /// </summary>
     internal Cover Blanket { get; init; } = Cover.None;
 
-    /// <summary>Its rows in sewing order, each from the penetration it starts at to the one it ends with; empty for a line.</summary>
+    /// <summary>Its rows in sewing order, each from the penetration it starts at to the one it ends with; empty for lines and patterns.</summary>
     internal IReadOnlyList<Interval> RowsInOrder { get; init; } = [];
 
-    /// <summary>Satin or fill: nothing shows through.</summary>
-    internal bool IsClosed => Class is StitchClass.Satin or StitchClass.Fill;
+    /// <summary>Satin, fill or ring lines: nothing shows through.</summary>
+    internal bool IsClosed => Class is StitchClass.Satin or StitchClass.Fill or StitchClass.DenseRunning;
 }

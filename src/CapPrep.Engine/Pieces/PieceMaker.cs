@@ -36,14 +36,15 @@ internal sealed class PieceMaker(StitchSequence stitches)
             Class = largest.Class,
             Box = sections.Select(section => section.Box).Aggregate((sum, box) => sum.Union(box)),
             Rows = rows?.Rows ?? 0,
-            WidthMm = Fine.Millimeters(rows?.Width ?? 0),
+            WidthMm = Fine.Millimeters(rows?.Column ?? 0),
             PitchMm = Fine.Millimeters(rows?.Pitch ?? 0),
             ThreadPerAreaMm = ThreadPerArea(sections),
             Axis = rows?.Axis ?? Axis.None,
             Cover = Cover.Of(sections.Select(section => section.Cover)),
             Blanket = Cover.Of(sections.Select(section => section.Blanket)),
             RowsInOrder = [.. sections.SelectMany(RowsOf)],
-            Sure = rows is null ? IsSureLine(sections) : Classifier.IsSure(rows) && !IsDoubtful(largest.HiddenPercent),
+            Sure = sections.All(section => !section.IsDoubtful)
+                && (rows is null ? IsSureLine(sections) : Classifier.IsSure(rows) && !IsDoubtful(largest.HiddenPercent)),
         };
     }
 
@@ -52,7 +53,7 @@ internal sealed class PieceMaker(StitchSequence stitches)
 
     private double ThreadPerArea(IReadOnlyList<Section> sections)
     {
-        var cells = sections.Sum(section => (long)section.Blanket.Area);
+        var cells = sections.Sum(section => (long)Math.Max(section.Blanket.Area, section.Cover.Area));
         var length = sections.Sum(section => stitches.LengthOf(section.Interval));
         return Fine.Millimeters(length) * Cover.CellsPerSquareMillimeter / cells;
     }
@@ -63,6 +64,7 @@ internal sealed class PieceMaker(StitchSequence stitches)
     private static bool IsDoubtful(int percent) => percent is >= DoubtFrom and <= DoubtTo;
 
     private bool HasNoName(Section section) =>
-        section.Interval.Count >= LineToJudge
+        section.Class == StitchClass.Running
+        && section.Interval.Count >= LineToJudge
         && 2 * StrokeCutter.Cut(stitches, section.Interval).Count > section.Interval.Count;
 }

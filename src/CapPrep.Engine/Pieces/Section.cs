@@ -52,9 +52,24 @@ internal sealed class Section
     /// <summary>Cells its stitches run over. Painted once the whole reading is known to stay within bounds.</summary>
     public Cover Cover { get; set; } = Cover.None;
 
-    /// <summary>Cells it hides: the cover, and for closed stitches all cloth between their rows.</summary>
+    /// <summary>
+    /// Cells it hides: the cover, for closed stitches all cloth between their rows or lines, for a pattern the places
+    /// where no cloth shows.
+    /// </summary>
     public Cover Blanket { get; set; } = Cover.None;
 
-    /// <summary>Satin or fill: nothing shows through.</summary>
-    public bool IsClosed => Class is StitchClass.Satin or StitchClass.Fill;
+    /// <summary>The area of the ring lines it is a part of, one object for all of them; null for everything else.</summary>
+    public Cover? Rings { get; init; }
+
+    /// <summary>The finder of its class was near a limit.</summary>
+    public bool IsDoubtful { get; set; }
+
+    /// <summary>Satin, fill or ring lines: nothing shows through.</summary>
+    public bool IsClosed => Class is StitchClass.Satin or StitchClass.Fill or StitchClass.DenseRunning;
+
+    /// <summary>It may be there for what is sewn over it: open stitches, and so few rows that they can be lines beside each other.</summary>
+    public bool MayBeHidden => !IsClosed || Rows?.Rows < Classifier.ClearRows;
+
+    /// <summary>Something may lie under it unseen: closed stitches, and a pattern where it is closed.</summary>
+    public bool Hides => IsClosed || (Class == StitchClass.Pattern && Blanket.Area > 0);
 }

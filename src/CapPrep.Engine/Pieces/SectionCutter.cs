@@ -1,3 +1,4 @@
+using CapPrep.Engine.Pieces.Lines;
 using CapPrep.Engine.Tapes;
 
 namespace CapPrep.Engine.Pieces;
@@ -8,6 +9,9 @@ namespace CapPrep.Engine.Pieces;
 /// </summary>
 internal sealed class SectionCutter(StitchSequence stitches)
 {
+    // Closed rows of fewer than these can be a part of a pattern.
+    private const int FewRows = 12;
+
     private readonly List<Section> _sections = [];
 
     /// <summary>The sections of all strands in time order.</summary>
@@ -21,18 +25,75 @@ internal sealed class SectionCutter(StitchSequence stitches)
 
     private void Cut(int strand, Interval whole)
     {
-        var parts = new List<(Interval Interval, StitchClass Class, Chain Chain)>();
+        var rows = new List<(Interval Interval, StitchClass Class, Chain Chain)>();
         foreach (var chain in Chain.Among(StrokeCutter.Cut(stitches, whole)))
-            Put(parts, Part(chain));
+            Put(rows, Part(chain));
         var next = whole.First;
-        foreach (var (interval, @class, chain) in parts)
+        foreach (var section in WithPatterns(strand, whole, [.. rows.Select(part => new Section(stitches, strand, part.Interval, part.Class, part.Chain))]))
         {
-            Run(strand, next, interval.First - 1);
-            _sections.Add(new(stitches, strand, interval, @class, chain));
-            next = interval.Last + 1;
+            Run(strand, next, section.Interval.First - 1);
+            _sections.Add(section);
+            next = section.Interval.Last + 1;
         }
 
         Run(strand, next, whole.Last);
+    }
+
+    /// <summary>The rows of a strand with the repeat patterns between long ones; a pattern takes the rows it is made of.</summary>
+    private List<Section> WithPatterns(int strand, Interval whole, List<Section> rows)
+    {
+        var found = new List<Section>();
+        var (next, waiting) = (whole.First, new List<Section>());
+        foreach (var section in rows)
+        {
+            if (!IsLong(section))
+            {
+                waiting.Add(section);
+                continue;
+            }
+
+            found.AddRange(WithPatternsIn(strand, new(next, section.Interval.First - 1), waiting));
+            found.Add(section);
+            (next, waiting) = (section.Interval.Last + 1, []);
+        }
+
+        found.AddRange(WithPatternsIn(strand, new(next, whole.Last), waiting));
+        return found;
+    }
+
+    private static bool IsLong(Section rows) => rows is { IsClosed: true, Rows: { Rows: >= FewRows, IsTurning: false } };
+
+    private IEnumerable<Section> WithPatternsIn(int strand, Interval open, List<Section> rows)
+    {
+        var patterns = new List<Section>();
+        foreach (var pattern in PatternFinder.Among(stitches, open))
+        {
+            var interval = rows.Aggregate(pattern.Interval, Beside);
+            if (patterns is [.., var before] && interval.First <= before.Interval.Last)
+                interval = interval with { First = before.Interval.Last + 1 };
+            if (interval.Count >= PatternFinder.FewestStitches && !IsMadeOfRows(interval, rows))
+                patterns.Add(new(stitches, strand, interval, StitchClass.Pattern, null) { IsDoubtful = !pattern.IsSure });
+        }
+
+        return rows
+            .Where(section => !patterns.Exists(pattern => pattern.Interval.Meets(section.Interval)))
+            .Concat(patterns)
+            .OrderBy(section => section.Interval.First);
+    }
+
+    /// <summary>Beads and nets of rows repeat as well.</summary>
+    private static bool IsMadeOfRows(Interval interval, List<Section> rows) =>
+        2 * rows.Where(section => section.Interval.Meets(interval) && section.Rows is { IsTurning: false }).Sum(section => section.Interval.Count) > interval.Count;
+
+    /// <summary>A pattern with rows that lie in it for the most part, without those that do not.</summary>
+    private static Interval Beside(Interval pattern, Section section)
+    {
+        var rows = section.Interval;
+        var inside = Math.Min(pattern.Last, rows.Last) - Math.Max(pattern.First, rows.First) + 1;
+        return inside <= 0 ? pattern
+            : 2 * inside >= rows.Count ? new(Math.Min(pattern.First, rows.First), Math.Max(pattern.Last, rows.Last))
+            : rows.First < pattern.First ? pattern with { First = rows.Last + 1 }
+            : pattern with { Last = rows.First - 1 };
     }
 
     private static (Interval Interval, StitchClass Class, Chain Chain) Part(Chain chain)

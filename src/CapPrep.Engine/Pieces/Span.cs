@@ -20,6 +20,12 @@ public enum StitchClass
 
     /// <summary>Back and forth on one line.</summary>
     Retraced,
+
+    /// <summary>Ring lines: rows that follow the edge, or a spiral, so near to each other that they are closed.</summary>
+    DenseRunning,
+
+    /// <summary>The same few stitches over and over along a way: rows of diamonds, overlocked edges.</summary>
+    Pattern,
 }
 
 /// <summary>What stitches are there for, seen from what is sewn over and under them.</summary>

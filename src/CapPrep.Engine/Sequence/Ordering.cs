@@ -1,3 +1,4 @@
+using CapPrep.Engine.Approvals;
 using CapPrep.Engine.Checks;
 using CapPrep.Engine.Sequence.Planning;
 using CapPrep.Engine.Tapes;
@@ -22,18 +23,30 @@ internal sealed record Ordering(SewOrder Order, SewTape? Proposed, int Rounds, b
         : Order.ReceivedRules;
 
     /// <summary>Null for a design that lies on no cap or could only be read coarsely.</summary>
-    internal static Ordering? Of(Subject received, string label)
+    /// <param name="approval">Approved work keeps its order; null: there is none.</param>
+    internal static Ordering? Of(Subject received, string label, Approval? approval)
     {
         if (!received.IsSeated || !received.Reading.OrderMayChange)
             return null;
         var trims = received.Stitches.Relations.Count(Relation.Cut);
-        var order = SewOrderPlanner.Plan(OrderRequests.For(received, trims));
+        if (approval?.Sewn is { } sewn)
+            return InApprovedOrder(received, label, sewn, trims);
+        var order = SewOrderPlanner.Plan(OrderRequests.For(received, trims) with { Settled = approval is null ? null : new(null, $"These stitches were {approval.Note}.") });
         if (!order.IsChanged || !SewTape.CanWrite(received))
             return new(order, null, 0, IsSettled: true);
         var proposed = SewTape.InOrder(received, order.Plan, label);
         return order.Order.Count > MostElementsToSettle
             ? new(order, proposed, 0, IsSettled: false)
             : Settled(order, proposed, trims);
+    }
+
+    /// <summary>Null where the design is read into other elements now: then nothing can be said of the approved order.</summary>
+    private static Ordering? InApprovedOrder(Subject received, string label, ApprovedTape sewn, int trims)
+    {
+        if (sewn.OrderOf(received.Reading.Elements.Count) is not { } approved)
+            return null;
+        var order = SewOrderPlanner.Plan(OrderRequests.For(received, trims) with { Settled = new(approved, "") });
+        return new(order, ApprovedWriting.Write(received, sewn, label), 0, IsSettled: true);
     }
 
     private static Ordering Settled(SewOrder order, SewTape proposed, int trims)

@@ -148,7 +148,7 @@ internal sealed record SewTape(TapeToSew File, Subject ReadBack, IReadOnlyList<N
     }
 
     /// <summary>The ticket with its threads at the blocks that sew them now.</summary>
-    private static ResolvedTicket Renumbered(ResolvedTicket ticket, IReadOnlyList<NeedleStep> needles)
+    internal static ResolvedTicket Renumbered(ResolvedTicket ticket, IReadOnlyList<NeedleStep> needles)
     {
         if (needles.All(step => step.Step == step.Block))
             return ticket;

@@ -1,4 +1,5 @@
 using CapPrep.Engine.Measures;
+using CapPrep.Engine.Pieces;
 
 namespace CapPrep.Engine.Tapes;
 
@@ -31,6 +32,7 @@ public sealed class StitchSequence
     private readonly int[] _block;
     private readonly Relation[] _relation;
     private readonly int[] _jumps;
+    private Box? _extents;
 
     private StitchSequence(int count)
     {
@@ -90,7 +92,7 @@ public sealed class StitchSequence
             }
         }
 
-        return sequence;
+        return sequence.Measured();
     }
 
     private void Put(int index, int record, TapePoint at, in Gap gap, int trimJumps)
@@ -110,11 +112,15 @@ public sealed class StitchSequence
     }
 
     /// <summary>Smallest box around all penetrations; the tape must hold at least one.</summary>
-    public Box Extents()
+    public Box Extents() => _extents ?? throw new InvalidOperationException("The tape holds no penetration.");
+
+    /// <summary>The cells that covers of its threads lie on.</summary>
+    internal CellGrid Grid => CellGrid.Of(Extents());
+
+    private StitchSequence Measured()
     {
-        var box = Box.Of(At(0));
-        for (var i = 1; i < Count; i++)
-            box = box.Union(At(i));
-        return box;
+        if (Count > 0)
+            _extents = Enumerable.Range(1, Count - 1).Aggregate(Box.Of(At(0)), (box, i) => box.Union(At(i)));
+        return this;
     }
 }

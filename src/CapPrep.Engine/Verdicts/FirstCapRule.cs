@@ -1,3 +1,4 @@
+using CapPrep.Engine.Approvals;
 using CapPrep.Engine.Checks;
 using CapPrep.Engine.Trade;
 
@@ -12,21 +13,21 @@ internal static class FirstCapRule
     /// <summary>Rule groups whose warns only a sewn cap can settle.</summary>
     private static readonly string[] DoubtfulGroups = ["border.", "seam.", "lettering.", "foam."];
 
-    internal static FirstCap Of(bool sewnBefore, Judgment judgment, Setup setup, IReadOnlyList<Finding> findings)
+    internal static FirstCap Of(PrepareRequest request, Approval? approval, Judgment judgment, IReadOnlyList<Finding> findings)
     {
-        string[] required = [.. Required(sewnBefore, judgment, findings)];
+        if (request.SewnBefore && approval == request.Approval)
+            return new FirstCap(FirstCapIs.No, []);
+        string[] required = [.. Required(approval is not null, judgment, findings)];
         if (required.Length > 0)
             return new FirstCap(FirstCapIs.Required, required);
-        return setup.Style?.Measured is null
-            ? new FirstCap(FirstCapIs.Advised, ["nobody in this shop has measured this cap style yet"])
-            : new FirstCap(FirstCapIs.No, []);
+        return new FirstCap(FirstCapIs.Advised, ["not approved on this machine within 12 months"]);
     }
 
-    private static IEnumerable<string> Required(bool sewnBefore, Judgment judgment, IReadOnlyList<Finding> findings)
+    private static IEnumerable<string> Required(bool isApproved, Judgment judgment, IReadOnlyList<Finding> findings)
     {
-        if (judgment.Verdict == Verdict.SewResequenced)
+        if (!isApproved && judgment.Verdict == Verdict.SewResequenced)
             yield return "re-sequenced tape";
-        if (!sewnBefore)
+        if (!isApproved)
             yield return "first time these stitches run on this style";
         foreach (var finding in findings.Where(IsDoubt))
             yield return finding.Message;

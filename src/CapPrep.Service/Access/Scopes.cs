@@ -15,7 +15,7 @@ internal static class Scopes
     /// <summary>What the floor needs: cards, tapes, measurements.</summary>
     public const string Floor = "floor";
 
-    /// <summary>Change the own shop's catalog, endpoints and keys; delete jobs.</summary>
+    /// <summary>Decide on jobs; change the own shop's catalog, endpoints and keys; delete jobs.</summary>
     public const string Manage = "manage";
 
     /// <summary>Keys of any shop, nothing else.</summary>

@@ -16,6 +16,8 @@ internal static class BenchSetup
         .AddSingleton<ILoop, SweepLoop>()
         .AddSingleton<ILoop, RetentionLoop>()
         .AddScoped<PinnedSetup>()
+        .AddScoped<BoundWork>()
+        .AddScoped<EarlierRevision>()
         .AddScoped<JobEnd>()
         .AddScoped<PrepareJob>();
 

@@ -25,6 +25,7 @@ internal sealed partial class PrepareJob(
     ShopScope scope,
     DocumentStore documents,
     PinnedSetup pinned,
+    BoundWork bound,
     IPaperMaker papers,
     JobEnd end,
     IHandover handover,
@@ -109,7 +110,7 @@ internal sealed partial class PrepareJob(
             Setup = setup,
             Label = job.Number.ToString(System.Globalization.CultureInfo.InvariantCulture),
         };
-        return (prepare, file.Bytes.Length);
+        return (await bound.AddTo(prepare, job, cancel), file.Bytes.Length);
     }
 
     /// <summary>The engine cannot be interrupted, but it is bounded; what it gives after the limit is thrown away.</summary>

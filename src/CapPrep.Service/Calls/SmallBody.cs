@@ -22,13 +22,14 @@ internal static class SmallBody
             : RequestBody.ReadJson(request, MaxBytes, cancel, types);
 
     /// <summary>The refusal of a body with faults: 400 when it is not JSON, else 422; the detail lists the places.</summary>
-    public static Refusal Refuse(IReadOnlyList<Violation> violations)
+    /// <param name="problem">Where it is JSON; null: <c>question-invalid</c>.</param>
+    public static Refusal Refuse(IReadOnlyList<Violation> violations, Problem? problem = null)
     {
         var broken = violations.Any(violation => violation.ByteOffset is not null);
         var places = violations.Select(Place).Distinct().Take(10);
         var count = violations.Count == 1 ? "1 fault" : string.Create(CultureInfo.InvariantCulture, $"{violations.Count} faults");
         return new Refusal(
-            broken ? Problems.RequestMalformed : Problems.QuestionInvalid,
+            broken ? Problems.RequestMalformed : problem ?? Problems.QuestionInvalid,
             $"{count} in the body: {string.Join(", ", places)}.")
         { Violations = violations };
     }

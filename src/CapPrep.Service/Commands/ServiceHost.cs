@@ -1,6 +1,7 @@
 using CapPrep.Service.Access;
 using CapPrep.Service.Bench;
 using CapPrep.Service.Catalog;
+using CapPrep.Service.Decisions;
 using CapPrep.Service.Docs;
 using CapPrep.Service.Events;
 using CapPrep.Service.HotFolder;
@@ -37,6 +38,7 @@ internal static class ServiceHost
             .AddCatalog()
             .AddJobs()
             .AddIntake()
+            .AddDecisions()
             .AddResults()
             .AddEvents()
             .AddWebhooks()
@@ -54,6 +56,7 @@ internal static class ServiceHost
         app.MapCatalog();
         app.MapIntake();
         app.MapJobs();
+        app.MapDecisions();
         app.MapResults();
         app.MapEvents();
         app.MapWebhooks();

@@ -33,6 +33,7 @@ internal static class About
     [
         ("Jobs", "One tape and ticket each, from acceptance to its end."),
         ("Documents", "What a finished job leaves: result, card, proof and tapes."),
+        ("Decisions", "What people say of finished jobs; it counts from the next check of the same stitches on."),
         ("Events", "The log of what happened."),
         ("Catalog", "Cap styles, cap frames, machines, framing stations, rule books and the shop's defaults; every change is a new version, and a job keeps those it was accepted with."),
         ("Webhooks", "Receivers of events and what was delivered to them, as Standard Webhooks describes it."),

@@ -15,6 +15,7 @@ internal static class Callbacks
     [
         ("job.finished", "JobFinishedEvent", "event-job-finished", "A job has its verdict."),
         ("job.failed", "JobFailedEvent", "event-job-failed", "A job failed by our fault."),
+        ("job.decided", "JobDecidedEvent", "event-job-decided", "A person accepted or rejected findings, or approved a sewn sample."),
         ("order.finished", "OrderFinishedEvent", "event-order-finished", "Every line of an order has ended; sent again when one is replaced."),
         ("drop.returned", "DropReturnedEvent", "event-drop-returned", "Files from a hot folder were returned."),
         ("endpoint.warning", "EndpointWarningEvent", "event-endpoint-warning", "Another endpoint fails and will be switched off."),

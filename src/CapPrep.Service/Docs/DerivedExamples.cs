@@ -32,10 +32,11 @@ internal static class DerivedExamples
         yield return ("job-parts-full", Parts(files["ticket-full"]));
         yield return ("job-queued", Queued(job));
         yield return ("job-failed", failed);
-        yield return ("job-list", Page(Without(job, "ticket"), more: true));
+        yield return ("job-list", Page(Without(job, "ticket", "decisions"), more: true));
         var finished = Event("evt_0193f0c2ba327c11b0a2d4f6e8091a2b", "job.finished", job);
         yield return ("event-job-finished", finished);
         yield return ("event-job-failed", Event("evt_0193f0c2ba327c11b0a2d4f6e8091a2e", "job.failed", failed));
+        yield return ("event-job-decided", Decided(job, files["decision"]));
         yield return ("event-feed", new JsonObject
         {
             ["items"] = new JsonArray(finished.DeepClone()),
@@ -90,6 +91,7 @@ internal static class DerivedExamples
             Without(job, "verdict", "verdictReasons", "actors", "findings", "started", "finished", "tapeToSew"),
             ("status", "queued"), ("changed", job["received"]!.GetValue<string>()));
         queued["attempts"] = 0;
+        queued["decisions"] = new JsonArray();
         queued["deliveries"] = new JsonObject { ["owed"] = 0, ["delivered"] = 0, ["givenUp"] = 0 };
         queued["links"] = Without(job["links"]!, "result", "card", "proof", "tape");
         return queued;
@@ -110,6 +112,20 @@ internal static class DerivedExamples
         return failed;
     }
 
+    private static JsonObject Decided(JsonNode job, JsonNode decision)
+    {
+        var data = new JsonObject();
+        foreach (var name in new[] { "id", "number", "verdict", "orderNumber", "line", "location", "customer", "design", "revision" })
+            data[name] = job[name]!.DeepClone();
+        data["decision"] = decision.DeepClone();
+        data["echo"] = job["echo"]!.DeepClone();
+        data["links"] = new JsonObject { ["self"] = job["links"]!["self"]!.DeepClone(), ["result"] = job["links"]!["result"]!.DeepClone() };
+        var happened = Event("evt_0193f0d4a1b37e44b5c6d7e8f9010213", "job.decided", job);
+        happened["timestamp"] = decision["at"]!.DeepClone();
+        happened["data"] = data;
+        return happened;
+    }
+
     private static JsonObject New(JsonNode delivery)
     {
         var made = delivery.DeepClone().AsObject();
@@ -125,7 +141,7 @@ internal static class DerivedExamples
         ["shop"] = "main",
         ["sequence"] = 1873,
         ["previousId"] = "evt_0193f0be11f07e52a1c3e5d7f9081b2c",
-        ["data"] = Without(job, "ticket", "deliveries", "attempts"),
+        ["data"] = Without(job, "ticket", "deliveries", "attempts", "decisions"),
     };
 
     private static JsonObject With(JsonObject value, params (string Name, string Text)[] members)

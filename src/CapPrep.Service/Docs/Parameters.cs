@@ -31,7 +31,7 @@ internal static class Parameters
     private static IEnumerable<(string, JsonObject)> InHeader() =>
     [
         ("idempotencyKey", Header("Idempotency-Key", Pattern(257, "^[\\x21-\\x7E]{1,257}$"),
-            "Makes repeating safe for 7 days: the same key with the same tape and ticket gives the same job, with other content 422. 1 to 255 visible ASCII characters, in quotes or not.")),
+            "Makes repeating safe for 7 days: the same key with the same content (tape and ticket, or decision) gives the same answer, with other content 422. 1 to 255 visible ASCII characters, in quotes or not.")),
         ("prefer", Header("Prefer", Pattern(200, "^[\\x20-\\x7E]*$"),
             "wait=N waits up to N seconds (20 at most unless the operator says otherwise) for the end of the job, or for an event (RFC 7240).")),
         ("contentDigest", Header("Content-Digest", Pattern(200, "^[\\x20-\\x7E]*$"), "sha-256=:…: of the body (RFC 9530); compared when sent.")),
@@ -45,7 +45,7 @@ internal static class Parameters
         ("limit", Query("limit", Integer(1, int.MaxValue), "Items on a page; 50 unless given, more than 200 is cut to 200.")),
         ("cursor", Query("cursor", Pattern(400, "^[A-Za-z0-9_-]+$"), "As the page before gave it; belongs to its filters.")),
         ("after", Query("after", Pattern(36, "^(now|evt_[0-9a-f]{32})$"), "The event behind which to begin; now begins behind the newest. Without it: the oldest kept.")),
-        ("eventType", Query("type", List(Word(EventTypes.All), 5), "May repeat.")),
+        ("eventType", Query("type", List(Word(EventTypes.All), EventTypes.All.Count), "May repeat.")),
     ];
 
     private static IEnumerable<(string, JsonObject)> OfJobs() =>

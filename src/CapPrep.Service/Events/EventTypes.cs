@@ -5,6 +5,7 @@ internal static class EventTypes
 {
     public const string JobFinished = "job.finished";
     public const string JobFailed = "job.failed";
+    public const string JobDecided = "job.decided";
     public const string OrderFinished = "order.finished";
     public const string DropReturned = "drop.returned";
     public const string EndpointWarning = "endpoint.warning";
@@ -14,5 +15,5 @@ internal static class EventTypes
 
     /// <summary>Everything that can be subscribed to, sorted.</summary>
     public static readonly IReadOnlyList<string> All =
-        [DropReturned, EndpointWarning, JobFailed, JobFinished, OrderFinished];
+        [DropReturned, EndpointWarning, JobDecided, JobFailed, JobFinished, OrderFinished];
 }

@@ -80,12 +80,15 @@ internal sealed class Drops(AppDb db)
         .Take(limit)
         .ToArrayAsync(cancel);
 
-    /// <summary>The youngest job that was made of the same tape and ticket and did not fail.</summary>
+    /// <summary>
+    /// The youngest job that was made of the same tape and ticket and did not fail. One that a person has decided on
+    /// since does not count: its answer is an old one.
+    /// </summary>
     /// <param name="since">Jobs received before are too old.</param>
     public Task<string?> EarlierJob(DropRow drop, DateTimeOffset since, CancellationToken cancel) => db.Drops
         .Where(row => row.TapeSha == drop.TapeSha && row.TicketSha == drop.TicketSha && row.Id != drop.Id)
         .Join(db.Jobs, row => row.Id, job => job.DropId, (_, job) => job)
-        .Where(job => job.Received > since && job.Status != JobStatus.Failed)
+        .Where(job => job.Received > since && job.Status != JobStatus.Failed && !db.Decisions.Any(decision => decision.Job == job.Id))
         .OrderByDescending(job => job.Received).ThenBy(job => job.Id)
         .Select(job => (string?)job.Id)
         .FirstOrDefaultAsync(cancel);

@@ -1,6 +1,7 @@
 using System.Globalization;
 using CapPrep.Engine.Reading;
 using CapPrep.Engine.Tickets;
+using CapPrep.Service.Calls;
 using CapPrep.Service.Jobs;
 using CapPrep.Service.Plumbing;
 using CapPrep.Service.Storage;
@@ -38,7 +39,7 @@ internal sealed class IntakeDesk(
 
     private KeyedRequest? Request(Submission submission, ReadResult<Ticket> ticket, string tapeSha) =>
         submission.IdempotencyKey is { } key && ticket.Succeeded
-            ? new KeyedRequest(key, Idempotency.Print(scope.Required, tapeSha, ticket.Value), submission.Route)
+            ? new KeyedRequest(key, JobPrint.Of(scope.Required, tapeSha, ticket.Value), submission.Route)
             : null;
 
     private async Task<Acceptance?> Earlier(KeyedRequest? request, CancellationToken cancel)
@@ -88,7 +89,7 @@ internal sealed class IntakeDesk(
         if (await Earlier(request, cancel) is { } earlier)
             return earlier;
         if (request is not null)
-            await idempotency.Note(scope.Required, request.Key, request.Print, submission.JobId, request.Route, cancel);
+            await idempotency.Note(request.Row(scope.Required, submission.JobId), cancel);
         if (!await entry.Add(submission, goods, cancel))
             return null;
         Checkpoints.Pass(Checkpoints.AcceptedBeforeCommit);
@@ -97,5 +98,8 @@ internal sealed class IntakeDesk(
         return new Acceptance(submission.JobId, Replayed: false, null);
     }
 
-    private sealed record KeyedRequest(string Key, string Print, string Route);
+    private sealed record KeyedRequest(string Key, string Print, string Route)
+    {
+        public IdempotencyRow Row(string shop, string job) => new() { Shop = shop, Key = Key, Print = Print, Job = job, Route = Route };
+    }
 }

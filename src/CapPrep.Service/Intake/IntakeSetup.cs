@@ -1,3 +1,5 @@
+using CapPrep.Service.Calls;
+
 namespace CapPrep.Service.Intake;
 
 internal static class IntakeSetup

@@ -14,7 +14,8 @@ namespace CapPrep.Service.Intake;
 /// Writes a job into the tables, in the caller's transaction. Rows are locked in the order documents, revision before,
 /// counters: the order in which jobs end, too.
 /// </summary>
-internal sealed class JobEntry(AppDb db, DocumentStore documents, Settings settings, ShopScope scope, TimeProvider clock)
+internal sealed class JobEntry(
+    AppDb db, DocumentStore documents, DecisionPins decisions, Settings settings, ShopScope scope, TimeProvider clock)
 {
     /// <summary>Nobody else adds a revision to this order line until the transaction ends.</summary>
     public Task OwnLine(Ticket ticket, CancellationToken cancel) =>
@@ -32,6 +33,7 @@ internal sealed class JobEntry(AppDb db, DocumentStore documents, Settings setti
             return false;
 
         var job = Row(submission, goods, before, now);
+        await decisions.Pin(job, Inputs(goods), now.AddDays(settings.Retention.TapeDays), cancel);
         job.Position = await db.Next(scope.Required, Counters.Position, cancel);
         job.Number = await db.Next(scope.Required, Counters.Number, cancel);
         db.Jobs.Add(job);
@@ -91,7 +93,7 @@ internal sealed class JobEntry(AppDb db, DocumentStore documents, Settings setti
             Digitizer = ticket.Digitizer,
             TicketReceived = TicketWriter.Canonical(ticket),
             TicketResolved = Json.Bytes(writer => ResolvedTicketWriter.Write(writer, resolved)),
-            Inputs = Inputs(goods).Bytes(),
+            Inputs = [],
             Echo = ticket.Echo?.ToArray(),
             Received = now,
             QueuedAt = now,

@@ -1,4 +1,5 @@
 using CapPrep.Service.Access;
+using CapPrep.Service.Calls;
 using CapPrep.Service.Jobs;
 using CapPrep.Service.Plumbing;
 using CapPrep.Service.Storage;

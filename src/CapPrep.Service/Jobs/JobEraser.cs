@@ -32,9 +32,22 @@ internal sealed class JobEraser(AppDb db, DocumentStore documents, EventLog even
         await db.Idempotency.Where(row => row.Job == id).ExecuteDeleteAsync(cancel);
         await events.ForgetEcho(id, cancel);
         await documents.Erase(id, cancel);
+        await ForgetSamples(id, cancel);
         await Join(job, cancel);
         await transaction.CommitAsync(cancel);
         return Erased.Yes;
+    }
+
+    /// <summary>
+    /// What was accepted stays in force, since it holds nothing of the tape. A sample that is sewn from its own tape goes
+    /// with that tape.
+    /// </summary>
+    private async Task ForgetSamples(string id, CancellationToken cancel)
+    {
+        var samples = db.Decisions.Where(row => row.Job == id && row.Decision == DecisionWord.ApproveSample && row.Seen != null);
+        foreach (var said in await samples.Select(row => row.Said).ToArrayAsync(cancel))
+            await documents.Erase(said, cancel);
+        await DecisionShelf.End(samples.Where(row => row.Ended == null), clock.GetUtcNow(), cancel);
     }
 
     private async Task Join(JobRow gone, CancellationToken cancel)

@@ -12,12 +12,12 @@ internal sealed record DeliveryCounts(int Owed, int Delivered, int GivenUp)
 }
 
 /// <summary>
-/// Writes a job in its three forms: whole, as an item of a list (without the ticket), and frozen into an event
+/// Writes a job in its three forms: whole, as an item of a list (without ticket and decisions), and frozen into an event
 /// (without what changes after its commit). What the job shows of its result stands ready in the row.
 /// </summary>
 internal sealed class JobJson(Links links)
 {
-    public void WriteWhole(Utf8JsonWriter writer, JobRow job, DeliveryCounts deliveries)
+    public void WriteWhole(Utf8JsonWriter writer, JobRow job, DeliveryCounts deliveries, IReadOnlyList<DecisionRow> decided)
     {
         using var shown = Shown.Of(job);
         writer.WriteStartObject();
@@ -25,6 +25,7 @@ internal sealed class JobJson(Links links)
         writer.WriteNumber("attempts", job.Attempts);
         WriteInputs(writer, job, shown);
         WriteDeliveries(writer, deliveries);
+        DecisionJson.WriteAll(writer, decided);
         WriteRaw(writer, "ticket", job.TicketResolved);
         WriteTail(writer, job, shown);
         writer.WriteEndObject();

@@ -5,14 +5,15 @@ using Microsoft.EntityFrameworkCore;
 
 namespace CapPrep.Service.Jobs;
 
-/// <summary>Jobs as answers show them: the rows, with the counts of their deliveries.</summary>
-internal sealed class JobView(AppDb db, JobJson json)
+/// <summary>Jobs as answers show them: the rows, with the counts of their deliveries and what was decided on them.</summary>
+internal sealed class JobView(AppDb db, JobJson json, DecisionShelf decisions)
 {
     /// <summary>One job, whole.</summary>
     public async Task<byte[]> Whole(JobRow job, CancellationToken cancel)
     {
         var counts = await Counts([job.Id], cancel);
-        return Json.Bytes(writer => json.WriteWhole(writer, job, counts.GetValueOrDefault(job.Id, DeliveryCounts.None)));
+        var decided = await decisions.Of(job.Id, cancel);
+        return Json.Bytes(writer => json.WriteWhole(writer, job, counts.GetValueOrDefault(job.Id, DeliveryCounts.None), decided));
     }
 
     /// <summary>One page of a list.</summary>

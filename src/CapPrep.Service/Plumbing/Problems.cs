@@ -100,6 +100,9 @@ internal static class Problems
     public static readonly Problem QuestionInvalid = new("question-invalid", 422,
         "The body cannot be used as it is.", "Every fault found is listed with its place.");
 
+    public static readonly Problem DecisionInvalid = new("decision-invalid", 422,
+        "This cannot be decided on this job.", "Every fault found is listed with its place. Findings are named by their numbers in the job's result, and only open ones can be accepted.");
+
     public static readonly Problem AddressNotAllowed = new("address-not-allowed", 422,
         "This address may not be called from here.", "Use a public https address, or ask the operator to add the receiver to Webhooks:AllowedNetworks.");
 

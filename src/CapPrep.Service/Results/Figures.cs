@@ -18,7 +18,14 @@ internal static class Figures
 
     public static void Box(this Utf8JsonWriter writer, string name, BoxMm box)
     {
-        writer.WriteStartObject(name);
+        writer.WritePropertyName(name);
+        writer.BoxItem(box);
+    }
+
+    /// <summary>A box as the item of a list.</summary>
+    public static void BoxItem(this Utf8JsonWriter writer, BoxMm box)
+    {
+        writer.WriteStartObject();
         writer.Mm("left", box.Left);
         writer.Mm("bottom", box.Bottom);
         writer.Mm("right", box.Right);

@@ -1,4 +1,5 @@
 using CapPrep.Service.Access;
+using CapPrep.Service.Jobs;
 using CapPrep.Service.Storage;
 
 namespace CapPrep.Service.Results;

@@ -1,6 +1,7 @@
 using CapPrep.Drawing.Sheets;
 using CapPrep.Engine.Reading;
 using CapPrep.Service.Access;
+using CapPrep.Service.Jobs;
 using CapPrep.Service.Plumbing;
 using CapPrep.Service.Storage;
 using CapPrep.Service.Storage.Rows;

@@ -1,5 +1,6 @@
 using CapPrep.Engine.Reading;
 using CapPrep.Service.Access;
+using CapPrep.Service.Jobs;
 using CapPrep.Service.Plumbing;
 using CapPrep.Service.Storage;
 using Microsoft.EntityFrameworkCore;

@@ -41,6 +41,9 @@ internal static class ResultWriter
         if (preparation.Advice is { } advice)
             writer.WriteString("advice", Words<Advice>.Standard.Of(advice));
         ReadingJson.Write(writer, preparation);
+        AcceptedJson.Write(writer, preparation);
+        if (preparation.Revision is { } revision)
+            RevisionJson.Write(writer, revision);
         WriteRaw(writer, "echo", frame.Echo);
         WriteRaw(writer, "inputs", frame.Inputs);
         writer.WritePropertyName("ticket");
@@ -78,6 +81,8 @@ internal static class ResultWriter
         foreach (var severity in new[] { Severity.Hold, Severity.Warn, Severity.Note })
             writer.WriteNumber(Words<Severity>.Standard.Of(severity), preparation.Findings.Count(finding => finding.Severity == severity && finding.State != FindingState.Solved));
         writer.WriteNumber("solved", preparation.Findings.Count(finding => finding.State == FindingState.Solved));
+        if (preparation.Accepted.Count > 0)
+            writer.WriteNumber("accepted", preparation.Accepted.Count);
         writer.WriteEndObject();
         if (preparation.TapeToSew is { } tape)
         {

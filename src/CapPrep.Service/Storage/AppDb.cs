@@ -106,6 +106,7 @@ internal abstract class AppDb(DbContextOptions options, ShopScope scope) : DbCon
         model.Entity<DecisionRow>().ToTable("decisions").HasKey(row => new { row.Shop, row.Id });
         model.Entity<DecisionRow>().HasIndex(row => new { row.Shop, row.ReceivedStitchesSha });
         model.Entity<DecisionRow>().HasIndex(row => new { row.Shop, row.SewnStitchesSha });
+        model.Entity<DecisionRow>().HasIndex(row => new { row.Shop, row.Job });
     }
 
     private static void DescribeJobs(ModelBuilder model)

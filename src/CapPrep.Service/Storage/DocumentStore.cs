@@ -11,6 +11,10 @@ internal static class DocumentKinds
     public const string TapeReceived = "tape.received";
     public const string TapeSew = "tape.sew";
     public const string TapeProposed = "tape.proposed";
+
+    /// <summary>A sewn tape that was approved; kept with the decision, and with each job it binds.</summary>
+    public const string TapeApproved = "tape.approved";
+
     public const string Result = "result";
     public const string CardSheet = "sheet.card";
     public const string ProofSheet = "sheet.proof";
@@ -55,6 +59,19 @@ internal sealed class DocumentStore(AppDb db)
              ON CONFLICT (sha256) DO NOTHING
              """, cancel);
         db.JobDocuments.Add(new JobDocumentRow { Shop = shop, Job = job, Kind = kind, Sha256 = sha, Expires = expires });
+    }
+
+    /// <summary>
+    /// Gives a job a document that another owner has, in the caller's transaction; false when it has none of that kind.
+    /// </summary>
+    public async Task<bool> Share(string shop, string owner, string job, string kind, DateTimeOffset? expires, CancellationToken cancel)
+    {
+        await db.ShareDocuments(cancel);
+        var sha = await db.JobDocuments.Where(link => link.Job == owner && link.Kind == kind).Select(link => link.Sha256).FirstOrDefaultAsync(cancel);
+        if (sha is null)
+            return false;
+        db.JobDocuments.Add(new JobDocumentRow { Shop = shop, Job = job, Kind = kind, Sha256 = sha, Expires = expires });
+        return true;
     }
 
     /// <summary>The document of a job, or null when it has none of that kind (any more).</summary>

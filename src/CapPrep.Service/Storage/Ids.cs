@@ -10,6 +10,7 @@ internal static class Ids
     public const string Key = "key_";
     public const string Drop = "drp_";
     public const string SewOut = "sew_";
+    public const string Decision = "dec_";
 
     /// <summary>A new id whose time is the given clock's.</summary>
     public static string New(string prefix, TimeProvider clock) =>

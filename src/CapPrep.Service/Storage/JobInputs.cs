@@ -31,6 +31,12 @@ internal sealed record JobInputs
     /// <summary>Cap styles that could be taken instead, should the design be too large.</summary>
     public IReadOnlyList<VersionedId> OtherStyles { get; init; } = [];
 
+    /// <summary>The newest finished job of the same order, line and location, which the result is compared with; null: none.</summary>
+    public string? Earlier { get; init; }
+
+    /// <summary>Ids of the decisions that counted, newest last; the newest ones where there are very many.</summary>
+    public IReadOnlyList<string> Decisions { get; init; } = [];
+
     /// <summary>Text in front of the card's code.</summary>
     public string QrPrefix { get; init; } = "";
 
@@ -57,6 +63,8 @@ internal sealed record JobInputs
             BasedOn = Id(root.GetProperty("ruleBook"), "basedOn"),
             StyleSuggestions = root.TryGetProperty("styleSuggestions", out var ids) ? [.. ids.EnumerateArray().Select(id => id.GetString()!)] : [],
             OtherStyles = root.TryGetProperty("otherStyles", out var others) ? [.. others.EnumerateArray().Select(Id)] : [],
+            Earlier = root.TryGetProperty("earlier", out var earlier) ? earlier.GetString() : null,
+            Decisions = root.TryGetProperty("decisions", out var decisions) ? [.. decisions.EnumerateArray().Select(id => id.GetString()!)] : [],
             QrPrefix = root.TryGetProperty("qrPrefix", out var prefix) ? prefix.GetString()! : "",
         };
     }
@@ -73,18 +81,22 @@ internal sealed record JobInputs
         Write(writer, "framingStation", FramingStation);
         Write(writer, "ruleBook", RuleBook, BasedOn);
         if (StyleSuggestions.Count > 0)
-            WriteSuggestions(writer);
+            Write(writer, "styleSuggestions", StyleSuggestions);
         if (OtherStyles.Count > 0)
             WriteOthers(writer);
+        if (Earlier is not null)
+            writer.WriteString("earlier", Earlier);
+        if (Decisions.Count > 0)
+            Write(writer, "decisions", Decisions);
         if (QrPrefix.Length > 0)
             writer.WriteString("qrPrefix", QrPrefix);
         writer.WriteEndObject();
     }
 
-    private void WriteSuggestions(Utf8JsonWriter writer)
+    private static void Write(Utf8JsonWriter writer, string name, IReadOnlyList<string> ids)
     {
-        writer.WriteStartArray("styleSuggestions");
-        foreach (var id in StyleSuggestions)
+        writer.WriteStartArray(name);
+        foreach (var id in ids)
             writer.WriteStringValue(id);
         writer.WriteEndArray();
     }

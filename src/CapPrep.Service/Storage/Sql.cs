@@ -122,16 +122,22 @@ internal static class Sql
         : Task.CompletedTask;
 
     /// <summary>
-    /// Until the caller's transaction ends nobody else adds a revision to the same line of the same order. SQLite has
-    /// one writer at a time, so nothing is needed there.
+    /// Until the caller's transaction ends nobody else adds a revision to the same line of the same order.
     /// </summary>
     public static Task OwnLine(
-        this AppDb db, string shop, string orderNumber, string line, string location, CancellationToken cancel)
+        this AppDb db, string shop, string orderNumber, string line, string location, CancellationToken cancel) =>
+        db.Own($"{shop}\n{orderNumber}\n{line}\n{location}", cancel);
+
+    /// <summary>Until the caller's transaction ends nobody else decides anything of the same location and cap style.</summary>
+    public static Task OwnDecisions(this AppDb db, Binding binding, CancellationToken cancel) =>
+        db.Own($"decisions\n{binding.Shop}\n{binding.CapStyle}\n{binding.Location}", cancel);
+
+    /// <summary>Locks a name until the transaction ends. SQLite has one writer at a time, so nothing is needed there.</summary>
+    private static Task Own(this AppDb db, string name, CancellationToken cancel)
     {
         if (!db.Database.IsNpgsql())
             return Task.CompletedTask;
-        var name = Encoding.UTF8.GetBytes($"{shop}\n{orderNumber}\n{line}\n{location}");
-        var mark = BinaryPrimitives.ReadInt64LittleEndian(SHA256.HashData(name));
+        var mark = BinaryPrimitives.ReadInt64LittleEndian(SHA256.HashData(Encoding.UTF8.GetBytes(name)));
         return db.Database.ExecuteSqlAsync($"SELECT pg_advisory_xact_lock({mark})", cancel);
     }
 }

@@ -23,6 +23,8 @@ internal static class StorageSetup
         services.AddSingleton(provider => Secrets.Open(settings));
         services.AddScoped<DocumentStore>();
         services.AddScoped<CatalogShelf>();
+        services.AddScoped<DecisionShelf>();
+        services.AddScoped<DecisionPins>();
         services.AddScoped<StarterSeed>();
         return services;
     }

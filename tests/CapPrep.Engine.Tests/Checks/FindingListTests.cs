@@ -44,7 +44,7 @@ public sealed class FindingListTests
         var places = Spikes.Finding("place.crown")!.Places;
 
         places.Where(place => place.Mark is not null).Select(place => place.Measured!.Value).Order().ShouldBe([74.0, 74.1, 74.2, 74.3, 74.4]);
-        Spikes.Prepare().Findings.SelectMany(finding => finding.Places).Select(place => place.Mark).OfType<int>().ShouldBe(Enumerable.Range(1, 6));
+        Spikes.Prepare().Findings.SelectMany(finding => finding.Places).Select(place => place.Mark).OfType<int>().ShouldBe(Enumerable.Range(1, 7));
         places.ShouldBe(places.OrderBy(place => place.BoxMm!.Value.Bottom).ThenBy(place => place.BoxMm!.Value.Left));
     }
 

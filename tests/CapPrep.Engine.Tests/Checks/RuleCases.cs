@@ -16,6 +16,7 @@ internal static class RuleCases
         OrderCases.All,
         TechniqueCases.All,
         StitchCases.All,
+        LetteringCases.All,
         TicketCases.All,
         TapeCases.All,
     }.SelectMany(cases => cases).ToDictionary();

@@ -81,14 +81,16 @@ public sealed class ReadingProperties
         seed: Seed);
 
     [Fact]
-    public void A_design_moved_by_whole_cells_is_read_the_same() => Gen.Select(Design, Gen.Int[-40, 40], Gen.Int[-40, 40]).Sample(
+    public void A_moved_design_is_read_the_same() => Gen.Select(Design, Gen.Int[-200, 200], Gen.Int[-200, 200]).Sample(
         (figures, across, up) =>
         {
             var moves = Drafted(figures).Moves;
-            var by = new TapePoint(5 * across, 5 * up);
+            var by = new TapePoint(across, up);
             var here = Of(moves);
             var there = Of([.. moves.Select(move => move with { To = move.To + by })]);
             there.Spans.ShouldBe(here.Spans);
+            there.Pieces.Select(piece => piece.ThreadPerAreaMm).ShouldBe(here.Pieces.Select(piece => piece.ThreadPerAreaMm));
+            there.Elements.Select(element => element.Cover.Area).ShouldBe(here.Elements.Select(element => element.Cover.Area));
             there.Links.ShouldBe(here.Links);
             there.MustFollow.ShouldBe(here.MustFollow);
         },

@@ -25,6 +25,8 @@ internal static class DecidedScopes
         "GET /v1/jobs/{id}/proof: read submit",
         "GET /v1/jobs/{id}/tape: floor read submit",
 
+        "POST /v1/jobs/{id}/decision: manage",
+
         "GET /v1/events: read",
 
         "GET /v1/webhooks: manage",

@@ -54,7 +54,7 @@ internal sealed class GroundMap
     {
         for (var i = 0; i < fromLeft.Length; i++)
         {
-            for (var k = i + 1; k < fromLeft.Length && Cover.CellOf(fromLeft[k].Box.Left) <= Cover.CellOf(fromLeft[i].Box.Right); k++)
+            for (var k = i + 1; k < fromLeft.Length && fromLeft[k].Box.Left <= fromLeft[i].Box.Right + CellGrid.Reach; k++)
             {
                 if (Cover.CanShare(fromLeft[i].Box, fromLeft[k].Box))
                     yield return (fromLeft[i], fromLeft[k]);

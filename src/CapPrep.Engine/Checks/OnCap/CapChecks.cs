@@ -1,3 +1,5 @@
+using CapPrep.Engine.Checks.OnCap.Front;
+
 namespace CapPrep.Engine.Checks.OnCap;
 
 /// <summary>Where the design lies on the cap, in the frame and in the machine.</summary>
@@ -15,5 +17,6 @@ internal static class CapChecks
         KeepOut.Eyelet,
         Posts.Check,
         OffCenter.Check,
+        TurnsAway.Check,
     ];
 }

@@ -1,3 +1,8 @@
+using CapPrep.Engine.Checks.OnStitches.Columns;
+using CapPrep.Engine.Checks.OnStitches.Ends;
+using CapPrep.Engine.Checks.OnStitches.Layers;
+using CapPrep.Engine.Checks.OnStitches.Load;
+
 namespace CapPrep.Engine.Checks.OnStitches;
 
 /// <summary>How the stitches are laid, wherever they lie.</summary>
@@ -7,6 +12,14 @@ internal static class StitchChecks
     [
         ShortStitches.Check,
         LongStitches.Check,
+        NarrowColumns.Check,
+        WideColumns.Check,
         Density.Check,
+        CoverSpacing.Check,
+        StackedLayers.Check,
+        MissingUnderlay.Check,
+        MissingTies.Check,
+        LooseTravel.Check,
+        HeavyDesign.Check,
     ];
 }

@@ -1,3 +1,5 @@
+using CapPrep.Engine.Checks.OnTicket.Colors;
+
 namespace CapPrep.Engine.Checks.OnTicket;
 
 /// <summary>What the ticket says, against itself, the tape and the catalog.</summary>
@@ -8,6 +10,7 @@ internal static class TicketChecks
         Threads.Named,
         Threads.Needles,
         ExpectedSize.Check,
+        Contrast.Check,
         Contradictions.Style,
         Contradictions.Machine,
         Contradictions.Quantity,

@@ -39,13 +39,13 @@ internal sealed class MassMap
         {
             var bits = isLine ? Widened(cover, row) : cover.Row(row).ToArray();
             var first = isLine ? cover.FirstColumn - 64 : cover.FirstColumn;
-            var y = CellOf(row, placement.Offset.Y, placement.IsTurned);
+            var y = CellOf(row, cover.Grid.Bottom, placement.Offset.Y, placement.IsTurned);
             for (var word = 0; word < bits.Length; word++)
             {
                 for (var rest = bits[word]; rest != 0; rest &= rest - 1)
                 {
                     var column = first + (word * 64) + BitOperations.TrailingZeroCount(rest);
-                    var cell = (y, CellOf(column, placement.Offset.X, placement.IsTurned));
+                    var cell = (y, CellOf(column, cover.Grid.Left, placement.Offset.X, placement.IsTurned));
                     sums[cell] = sums.GetValueOrDefault(cell) + 1;
                 }
             }
@@ -54,9 +54,9 @@ internal sealed class MassMap
         return new([.. sums.Keys.Order().Select(cell => new MassCell(cell.X, cell.Y, sums[cell]))]);
     }
 
-    private static int CellOf(int small, int offset, bool isTurned)
+    private static int CellOf(int small, int edge, int offset, bool isTurned)
     {
-        var middle = (small * QuartersPerSmallCell) + (QuartersPerSmallCell / 2);
+        var middle = (4 * edge) + (small * QuartersPerSmallCell) + (QuartersPerSmallCell / 2);
         var onCap = (isTurned ? -middle : middle) + (4 * offset);
         return onCap >= 0 ? onCap / QuartersPerCell : -((QuartersPerCell - 1 - onCap) / QuartersPerCell);
     }

@@ -70,7 +70,7 @@ internal static class TaglineFinder
             {
                 if ((bits[column >> 6] >> (column & 63) & 1) == 0)
                     continue;
-                var at = placement.OnCap(new TapePoint((cover.FirstColumn + column) * 5 / 2, row * 5 / 2));
+                var at = placement.OnCap(cover.Corner(cover.FirstColumn + column, row));
                 if (!lowest.TryGetValue(StepOf(at.X), out var known) || at.Y < known.Y)
                     lowest[StepOf(at.X)] = at;
             }

@@ -15,7 +15,7 @@ internal static class Certificates
     internal static Certificate Of(PlanningTable table, OrderSearch search, CurvePoint point, int mostTrims)
     {
         var sum = SumOf(point);
-        var proven = search.IsExact || sum == search.SumBound;
+        var proven = (search.IsExact && table.Request.Settled?.Order is null) || sum == search.SumBound;
         var bound = proven ? sum : search.SumBound;
         var isLimited = search.Points.Any(other => other.Trims > mostTrims && SumOf(other) < sum);
         return new(

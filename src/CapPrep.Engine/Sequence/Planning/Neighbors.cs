@@ -123,7 +123,7 @@ internal sealed class Neighbors
         var length = ((long)way.X * way.X) + ((long)way.Y * way.Y);
         return length <= HiddenLink * HiddenLink
             && _gaps++ < MostGaps
-            && CoverPainter.Of(exit, entry) is var line
+            && CoverPainter.Of(_request.Stitches.Grid, exit, entry) is var line
             && (length <= VisibleLink * VisibleLink || IsHidden(line, second))
             && !LiesOnOtherThread(line, second);
     }
@@ -132,7 +132,7 @@ internal sealed class Neighbors
     private bool IsHidden(Cover line, int second)
     {
         var over = _elements.Where(element => element.Block == _elements[second].Block
-            && element.Kind is ElementKind.Satin or ElementKind.Fill
+            && element.Kind is ElementKind.Satin or ElementKind.Fill or ElementKind.DenseRunning
             && (element.Index == second || _precedence.Orders(second, element.Index))).ToArray();
         return CellsUnder(line, over) * 100 >= line.Area * HiddenPercent;
     }
@@ -145,7 +145,7 @@ internal sealed class Neighbors
     /// <summary>Something lies over the thread from one to the other that is not surely sewn before it.</summary>
     private bool IsSewnOver(int first, int second)
     {
-        var line = CoverPainter.Of(_request.Stitches.At(_elements[first].Last), _request.Stitches.At(_elements[second].First));
+        var line = CoverPainter.Of(_request.Stitches.Grid, _request.Stitches.At(_elements[first].Last), _request.Stitches.At(_elements[second].First));
         return _elements.Any(element => element.Index != first && element.Index != second
             && !_precedence.Orders(element.Index, second)
             && element.Cover.Shared(line) > 0);

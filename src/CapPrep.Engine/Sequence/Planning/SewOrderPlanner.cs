@@ -22,6 +22,12 @@ public static class SewOrderPlanner
         var search = OrderSearch.Of(problem);
         var mostTrims = request.Budget.MostTrims(request.TrimBy);
         var received = new CurvePoint(problem.TrimsOf(table.Received), problem.Order.CostOf(table.Received));
+        if (request.Settled?.Order is { } settled)
+        {
+            int[] kept = [.. settled];
+            return Told(table, search, kept, received, new(problem.TrimsOf(kept), problem.Order.CostOf(kept)), mostTrims);
+        }
+
         var chosen = Choose(search, received, mostTrims);
         var order = MayChange(request) && chosen is { } point
             ? TravelPolish.Of(table, objective, search.OrderWith(point.Trims))
@@ -97,6 +103,8 @@ public static class SewOrderPlanner
     /// <summary>Empty when the proposed order is used.</summary>
     private static string WhyKept(SewOrderRequest request, bool nothingFound, long gain, bool losesWarn)
     {
+        if (request.Settled is { } settled)
+            return settled.Order is null ? settled.Because : "";
         if (!request.Reading.OrderMayChange)
             return "The design could only be read coarsely.";
         if (request.HasUnknownRecords)

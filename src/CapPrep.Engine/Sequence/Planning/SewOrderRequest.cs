@@ -40,7 +40,15 @@ public sealed record SewOrderRequest
     public bool MachineTies { get; init; }
 
     public SewOrderMode Mode { get; init; } = SewOrderMode.IfBetter;
+
+    /// <summary>Null: the best order is looked for.</summary>
+    public SettledOrder? Settled { get; init; }
 }
+
+/// <summary>An order that nobody may change any more.</summary>
+/// <param name="Order">Indices of the elements; null: the received order.</param>
+/// <param name="Because">Why, in one sentence.</param>
+public sealed record SettledOrder(IReadOnlyList<int>? Order, string Because);
 
 /// <summary>What another order may cost.</summary>
 public sealed record OrderBudget

@@ -65,7 +65,7 @@ internal sealed class Ties(StitchSequence stitches, Element element)
     private bool IsInside(TapePoint at) => Directions
         .Select(way => new TapePoint(way.X * Inside / Length, way.Y * Inside / Length))
         .Append(TapePoint.Origin)
-        .All(way => element.Cover.Contains(Cover.CellOf(at.X + way.X), Cover.CellOf(at.Y + way.Y)));
+        .All(way => element.Cover.Contains(at + way));
 
     /// <summary>A place on the stitch from one end, or its other end when it is short.</summary>
     private static TapePoint OnStitch(TapePoint end, TapePoint next)

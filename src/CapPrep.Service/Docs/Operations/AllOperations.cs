@@ -7,6 +7,7 @@ internal static class AllOperations
     [
         .. JobOperations.All,
         .. DocumentOperations.All,
+        .. DecisionOperations.All,
         .. CatalogOperations.All,
         .. AccessOperations.All,
         .. ServiceOperations.All,

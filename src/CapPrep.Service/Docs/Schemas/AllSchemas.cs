@@ -17,6 +17,8 @@ internal static class AllSchemas
         .. ResultSchemas.All,
         .. SewOrderSchemas.All,
         .. BriefSchemas.All,
+        .. DecisionSchemas.All,
+        .. RevisionSchemas.All,
         .. EventSchemas.All,
         .. CatalogSchemas.All,
         .. CapStyleSchemas.All,

@@ -17,6 +17,7 @@ internal static class Basics
         new("DeliveryId", Id(Ids.Delivery)),
         new("DropId", Id(Ids.Drop)),
         new("KeyId", Id(Ids.Key)),
+        new("DecisionId", Id(Ids.Decision)),
         new("Time", Pattern(24, "^[0-9]{4}-[0-9]{2}-[0-9]{2}T[0-9]{2}:[0-9]{2}:[0-9]{2}\\.[0-9]{3}Z$").Formatted("date-time").Says("RFC 3339, UTC, milliseconds.")),
         new("Day", Pattern(10, "^[0-9]{4}-[0-9]{2}-[0-9]{2}$").Formatted("date")),
         new("Sha256", Pattern(64, "^[0-9a-fA-F]{64}$").Says("SHA-256, hex; answers write it in lower case.")),

@@ -25,6 +25,7 @@ internal static class EventSchemas
     [
         ("job.finished", "JobFinishedEvent", "JobOfEvent"),
         ("job.failed", "JobFailedEvent", "JobOfEvent"),
+        ("job.decided", "JobDecidedEvent", "DecidedJob"),
         ("order.finished", "OrderFinishedEvent", "Order"),
         ("drop.returned", "DropReturnedEvent", "DropItem"),
         ("endpoint.warning", "EndpointWarningEvent", "EndpointWarning"),

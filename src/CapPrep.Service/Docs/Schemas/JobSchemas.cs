@@ -11,13 +11,13 @@ internal static class JobSchemas
 {
     public static IEnumerable<KeyValuePair<string, JsonObject>> All =>
     [
-        new("Job", Open([.. Head(), .. Moving(), Req("ticket", Ref("ResolvedTicket")), .. Tail()])),
+        new("Job", Open([.. Head(), .. Moving(), Decided(), Req("ticket", Ref("ResolvedTicket")), .. Tail()])),
         new("JobListItem", Open([.. Head(), .. Moving(), .. Tail()])),
         new("JobOfEvent", Open([.. Head(), .. Tail()])),
         new("JobInputs", Inputs()),
         new("JobLinks", Links()),
         new("JobFailure", Failure()),
-        new("FindingCounts", Open(Req("hold", Count()), Req("warn", Count()), Req("note", Count()), Req("solved", Count()))),
+        new("FindingCounts", Open(Req("hold", Count()), Req("warn", Count()), Req("note", Count()), Req("solved", Count()), Opt("accepted", Count(), "By people before; absent: none."))),
         new("VerdictReason", Open(Req("rule", Ref("RuleId")), Req("finding", Integer(1, 10_000), "Number of the finding."), Req("message", Text(LongText)))),
         new("DeliveryCounts", Open(Req("owed", Count()), Req("delivered", Count()), Req("givenUp", Count()))),
     ];
@@ -67,6 +67,9 @@ internal static class JobSchemas
         Req("deliveries", Ref("DeliveryCounts")),
     ];
 
+    private static Member Decided() =>
+        Req("decisions", List(Ref("Decision"), 1000), "What people said of this job, oldest first.");
+
     private static Member[] Tail() =>
     [
         Req("inputs", Ref("JobInputs")),
@@ -86,6 +89,8 @@ internal static class JobSchemas
         Req("ruleBook", Open(Req("id", Ref("CatalogId")), Req("version", Integer(1, int.MaxValue)), Opt("basedOn", Ref("VersionedId")))),
         Opt("styleSuggestions", List(Ref("CatalogId"), 10_000), "With an unknown article number: the styles that come nearest."),
         Opt("otherStyles", List(Ref("VersionedId"), 50), "Cap styles that could be taken instead, should the design be too large."),
+        Opt("earlier", Ref("JobId"), "The newest finished job of the same order, line and location: what `revision` of the result compares with."),
+        Opt("decisions", List(Ref("DecisionId"), 50), "What people had decided on these stitches, as far as it was in force."),
         Opt("calibration", Ref("VersionedId")),
         Opt("qrPrefix", AnyText(60)))
         .Says("What the job depends on, pinned at acceptance.");

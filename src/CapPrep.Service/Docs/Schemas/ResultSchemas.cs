@@ -35,6 +35,9 @@ internal static class ResultSchemas
         Req("firstCap", Ref("FirstCap")),
         Opt("advice", Word<Advice>(), "What a production lead may want to do although nothing holds the job."),
         Req("reading", Ref("Reading")),
+        Req("accepted", List(Ref("Accepted"), 10_000), "What people have accepted before of these stitches; it stands in no other list and counts for nothing."),
+        Opt("approved", Ref("Approved"), "A cap sewn from these stitches was approved before; its order is kept."),
+        Opt("revision", Ref("Revision"), "Only when a job for the same order, line and location was finished before."),
         Opt("echo", Ref("Echo")),
     ];
 

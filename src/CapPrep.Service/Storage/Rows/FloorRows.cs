@@ -56,38 +56,3 @@ internal sealed class SewOutRow : ShopRow
 
     public required byte[] Body { get; set; }
 }
-
-/// <summary>A person's word on a finding or on sewn stitches, bound to what it was said of.</summary>
-internal sealed class DecisionRow : ShopRow
-{
-    public required string Id { get; set; }
-
-    public required string Job { get; set; }
-
-    public required string Decision { get; set; }
-
-    public required string By { get; set; }
-
-    public string? Reason { get; set; }
-
-    /// <summary>Null: the whole job.</summary>
-    public string? Rule { get; set; }
-
-    public int? Element { get; set; }
-
-    public required string ReceivedStitchesSha { get; set; }
-
-    public string? SewnStitchesSha { get; set; }
-
-    public required string CapStyle { get; set; }
-
-    public required string Location { get; set; }
-
-    public required string Technique { get; set; }
-
-    public required int RuleBookVersion { get; set; }
-
-    public required DateTimeOffset At { get; set; }
-
-    public DateTimeOffset? Ended { get; set; }
-}

@@ -87,6 +87,9 @@ internal sealed class JobRow : ShopRow
     /// <summary>Pinned inputs as JSON, as the job shows them.</summary>
     public required byte[] Inputs { get; set; }
 
+    /// <summary>What people had decided on these stitches when the job was accepted, as JSON; null: nothing.</summary>
+    public byte[]? Bound { get; set; }
+
     public byte[]? Echo { get; set; }
 
     public required DateTimeOffset Received { get; set; }

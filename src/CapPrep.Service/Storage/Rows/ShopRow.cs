@@ -44,7 +44,10 @@ internal sealed class IdempotencyRow : ShopRow
 
     public required string Route { get; set; }
 
-    public required DateTimeOffset Expires { get; set; }
+    /// <summary>Id of what was made of the job, where it was not the job itself.</summary>
+    public string? Made { get; set; }
+
+    public DateTimeOffset Expires { get; set; }
 }
 
 /// <summary>An API key; the key itself is not stored.</summary>

@@ -27,6 +27,8 @@ internal static class PlaceCases
         ["place.posts_fail"] = Job.Clean with { Frame = Job.Clean.Frame with { PostsXMm = [-45, 45] } },
         ["place.off-center_pass"] = RuleCases.CenteredByOrigin(0),
         ["place.off-center_fail"] = RuleCases.CenteredByOrigin(15),
+        ["place.turns-away_pass"] = Job.Clean,
+        ["place.turns-away_fail"] = Job.Clean with { Tape = Stitched.Seated(1200, 300) },
     };
 
     private static Job OnWearersLeftFront(int width) => Job.Clean with

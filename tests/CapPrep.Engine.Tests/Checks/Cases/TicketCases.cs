@@ -12,6 +12,8 @@ internal static class TicketCases
         ["ticket.needles_fail"] = RuleCases.Colored(13, threads: 13),
         ["ticket.size_pass"] = RuleCases.Expecting(80, 45),
         ["ticket.size_fail"] = RuleCases.Expecting(80, 48),
+        ["ticket.contrast_pass"] = OnCapsOf("#FFFFFF"),
+        ["ticket.contrast_fail"] = OnCapsOf("#1F2F66"),
         ["ticket.style_pass"] = Job.Clean,
         ["ticket.style_fail"] = RuleCases.Unknown("QC-6S"),
         ["ticket.machine_pass"] = Job.Clean,
@@ -21,4 +23,7 @@ internal static class TicketCases
         ["ticket.location_pass"] = Job.Clean,
         ["ticket.location_fail"] = Job.Clean with { Ticket = Job.Clean.Ticket with { Location = CapLocation.Visor } },
     };
+
+    private static Job OnCapsOf(string color) =>
+        Job.Clean with { Ticket = Job.Clean.Ticket with { CapColor = new NamedColor(null, color) } };
 }

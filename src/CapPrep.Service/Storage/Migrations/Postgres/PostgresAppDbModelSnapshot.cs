@@ -230,6 +230,14 @@ namespace CapPrep.Service.Storage.Migrations.Postgres
                         .HasColumnType("bigint")
                         .HasColumnName("ended");
 
+                    b.Property<int>("Ends")
+                        .HasColumnType("integer")
+                        .HasColumnName("ends");
+
+                    b.Property<int?>("Finding")
+                        .HasColumnType("integer")
+                        .HasColumnName("finding");
+
                     b.Property<string>("Job")
                         .IsRequired()
                         .HasColumnType("text")
@@ -239,6 +247,20 @@ namespace CapPrep.Service.Storage.Migrations.Postgres
                         .IsRequired()
                         .HasColumnType("text")
                         .HasColumnName("location");
+
+                    b.Property<string>("Machine")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("machine");
+
+                    b.Property<bool>("OneJob")
+                        .HasColumnType("boolean")
+                        .HasColumnName("one_job");
+
+                    b.Property<string>("OrderNumber")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("order_number");
 
                     b.Property<string>("Reason")
                         .HasColumnType("text")
@@ -257,6 +279,15 @@ namespace CapPrep.Service.Storage.Migrations.Postgres
                         .HasColumnType("integer")
                         .HasColumnName("rule_book_version");
 
+                    b.Property<string>("Said")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("said");
+
+                    b.Property<byte[]>("Seen")
+                        .HasColumnType("bytea")
+                        .HasColumnName("seen");
+
                     b.Property<string>("SewnStitchesSha")
                         .HasColumnType("text")
                         .HasColumnName("sewn_stitches_sha");
@@ -268,6 +299,9 @@ namespace CapPrep.Service.Storage.Migrations.Postgres
 
                     b.HasKey("Shop", "Id")
                         .HasName("pk_decisions");
+
+                    b.HasIndex("Shop", "Job")
+                        .HasDatabaseName("ix_decisions_shop_job");
 
                     b.HasIndex("Shop", "ReceivedStitchesSha")
                         .HasDatabaseName("ix_decisions_shop_received_stitches_sha");
@@ -586,6 +620,10 @@ namespace CapPrep.Service.Storage.Migrations.Postgres
                         .HasColumnType("text")
                         .HasColumnName("job");
 
+                    b.Property<string>("Made")
+                        .HasColumnType("text")
+                        .HasColumnName("made");
+
                     b.Property<string>("Print")
                         .IsRequired()
                         .HasColumnType("text")
@@ -653,6 +691,10 @@ namespace CapPrep.Service.Storage.Migrations.Postgres
                     b.Property<int>("Attempts")
                         .HasColumnType("integer")
                         .HasColumnName("attempts");
+
+                    b.Property<byte[]>("Bound")
+                        .HasColumnType("bytea")
+                        .HasColumnName("bound");
 
                     b.Property<string>("CapStyle")
                         .HasColumnType("text")

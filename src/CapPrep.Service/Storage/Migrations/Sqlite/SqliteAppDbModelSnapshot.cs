@@ -225,6 +225,14 @@ namespace CapPrep.Service.Storage.Migrations.Sqlite
                         .HasColumnType("INTEGER")
                         .HasColumnName("ended");
 
+                    b.Property<int>("Ends")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("ends");
+
+                    b.Property<int?>("Finding")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("finding");
+
                     b.Property<string>("Job")
                         .IsRequired()
                         .HasColumnType("TEXT")
@@ -234,6 +242,20 @@ namespace CapPrep.Service.Storage.Migrations.Sqlite
                         .IsRequired()
                         .HasColumnType("TEXT")
                         .HasColumnName("location");
+
+                    b.Property<string>("Machine")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("machine");
+
+                    b.Property<bool>("OneJob")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("one_job");
+
+                    b.Property<string>("OrderNumber")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("order_number");
 
                     b.Property<string>("Reason")
                         .HasColumnType("TEXT")
@@ -252,6 +274,15 @@ namespace CapPrep.Service.Storage.Migrations.Sqlite
                         .HasColumnType("INTEGER")
                         .HasColumnName("rule_book_version");
 
+                    b.Property<string>("Said")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("said");
+
+                    b.Property<byte[]>("Seen")
+                        .HasColumnType("BLOB")
+                        .HasColumnName("seen");
+
                     b.Property<string>("SewnStitchesSha")
                         .HasColumnType("TEXT")
                         .HasColumnName("sewn_stitches_sha");
@@ -263,6 +294,9 @@ namespace CapPrep.Service.Storage.Migrations.Sqlite
 
                     b.HasKey("Shop", "Id")
                         .HasName("pk_decisions");
+
+                    b.HasIndex("Shop", "Job")
+                        .HasDatabaseName("ix_decisions_shop_job");
 
                     b.HasIndex("Shop", "ReceivedStitchesSha")
                         .HasDatabaseName("ix_decisions_shop_received_stitches_sha");
@@ -581,6 +615,10 @@ namespace CapPrep.Service.Storage.Migrations.Sqlite
                         .HasColumnType("TEXT")
                         .HasColumnName("job");
 
+                    b.Property<string>("Made")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("made");
+
                     b.Property<string>("Print")
                         .IsRequired()
                         .HasColumnType("TEXT")
@@ -648,6 +686,10 @@ namespace CapPrep.Service.Storage.Migrations.Sqlite
                     b.Property<int>("Attempts")
                         .HasColumnType("INTEGER")
                         .HasColumnName("attempts");
+
+                    b.Property<byte[]>("Bound")
+                        .HasColumnType("BLOB")
+                        .HasColumnName("bound");
 
                     b.Property<string>("CapStyle")
                         .HasColumnType("TEXT")

@@ -3,7 +3,7 @@ using CapPrep.Service.Storage;
 using CapPrep.Service.Storage.Rows;
 using Microsoft.EntityFrameworkCore;
 
-namespace CapPrep.Service.Results;
+namespace CapPrep.Service.Jobs;
 
 /// <summary>A job whose documents can be asked for.</summary>
 internal static class EndedJob

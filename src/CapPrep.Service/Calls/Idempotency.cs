@@ -1,16 +1,13 @@
-using System.Security.Cryptography;
-using System.Text;
 using CapPrep.Engine.Reading;
-using CapPrep.Engine.Tickets;
 using CapPrep.Service.Plumbing;
 using CapPrep.Service.Storage;
 using CapPrep.Service.Storage.Rows;
 using Microsoft.EntityFrameworkCore;
 
-namespace CapPrep.Service.Intake;
+namespace CapPrep.Service.Calls;
 
 /// <summary>
-/// Lets a request be repeated safely: the same <c>Idempotency-Key</c> with the same content gives the same job. What
+/// Lets a request be repeated safely: the same <c>Idempotency-Key</c> with the same content gives the same answer. What
 /// differs between two tries of one request (boundary, order of parts, spacing, file name) does not count.
 /// </summary>
 internal sealed class Idempotency(AppDb db, TimeProvider clock)
@@ -34,14 +31,6 @@ internal sealed class Idempotency(AppDb db, TimeProvider clock)
             : (null, Malformed());
     }
 
-    /// <summary>What two requests must have in common to be the same.</summary>
-    /// <param name="tapeSha">SHA-256 of the tape's bytes, lower-case hex.</param>
-    public static string Print(string shop, string tapeSha, Ticket ticket)
-    {
-        var head = Encoding.UTF8.GetBytes($"capprep-job-1\n{shop}\n{tapeSha}\n");
-        return Convert.ToHexStringLower(SHA256.HashData([.. head, .. TicketWriter.Canonical(ticket)]));
-    }
-
     /// <summary>The request that used this key before; null: none within the time keys are kept.</summary>
     public Task<IdempotencyRow?> Earlier(string shop, string key, CancellationToken cancel)
     {
@@ -51,11 +40,13 @@ internal sealed class Idempotency(AppDb db, TimeProvider clock)
     }
 
     /// <summary>Notes the key in the caller's transaction, in place of one whose time is over.</summary>
-    public async Task Note(string shop, string key, string print, string job, string route, CancellationToken cancel)
+    /// <param name="wanted">Everything but the time until which it is kept.</param>
+    public async Task Note(IdempotencyRow wanted, CancellationToken cancel)
     {
         var now = clock.GetUtcNow();
-        await db.Idempotency.Where(row => row.Shop == shop && row.Key == key && row.Expires <= now).ExecuteDeleteAsync(cancel);
-        db.Idempotency.Add(new IdempotencyRow { Shop = shop, Key = key, Print = print, Job = job, Route = route, Expires = now + Kept });
+        await db.Idempotency.Where(row => row.Shop == wanted.Shop && row.Key == wanted.Key && row.Expires <= now).ExecuteDeleteAsync(cancel);
+        wanted.Expires = now + Kept;
+        db.Idempotency.Add(wanted);
     }
 
     private static Refusal Malformed() => new(Problems.HeaderInvalid, $"{Header} cannot be used.")

@@ -1,0 +1,31 @@
+using CapPrep.Engine.Measures;
+
+namespace CapPrep.Engine.Lettering.Limbs;
+
+/// <summary>The smallest convex shape around points.</summary>
+internal static class Hull
+{
+    /// <summary>Its corners counter-clockwise from the leftmost one; points on its sides are left out.</summary>
+    public static IReadOnlyList<TapePoint> Of(IEnumerable<TapePoint> points)
+    {
+        TapePoint[] sorted = [.. points.Distinct().OrderBy(point => point.X).ThenBy(point => point.Y)];
+        if (sorted.Length <= 2)
+            return sorted;
+        var lower = HalfOf(sorted);
+        var upper = HalfOf([.. sorted.Reverse()]);
+        return [.. lower.Take(lower.Count - 1), .. upper.Take(upper.Count - 1)];
+    }
+
+    private static List<TapePoint> HalfOf(TapePoint[] sorted)
+    {
+        var half = new List<TapePoint>(sorted.Length);
+        foreach (var point in sorted)
+        {
+            while (half.Count >= 2 && Fine.Cross(half[^1] - half[^2], point - half[^1]) <= 0)
+                half.RemoveAt(half.Count - 1);
+            half.Add(point);
+        }
+
+        return half;
+    }
+}

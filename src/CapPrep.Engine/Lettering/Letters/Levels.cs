@@ -9,6 +9,9 @@ internal sealed record Levels(int Low, int High)
     private const int LeastRise = 115;
     private const int LargestRise = 175;
 
+    // So many letters are lower where the others are capitals, percent.
+    private const int LowerShare = 30;
+
     /// <summary>The one that most tops reach, and the one most of the others reach, if it is so much higher or lower.</summary>
     /// <param name="tops">At least one, above 0.</param>
     public static Levels Of(IReadOnlyList<int> tops)
@@ -18,12 +21,16 @@ internal sealed record Levels(int Low, int High)
         if (others.Length == 0)
             return new(main, main);
         var second = Fullest(others);
-        return new(Math.Min(main, second), Math.Max(main, second));
+        return second > main || IsOften(second, tops) ? new(Math.Min(main, second), Math.Max(main, second)) : new(main, main);
     }
 
     public bool HasTwo => High > Low;
 
     public bool Has(int top) => Math.Abs(top - Low) <= Tolerance.Top(Low) || Math.Abs(top - High) <= Tolerance.Top(High);
+
+    /// <summary>One letter may stand out above the others; below them, one is a letter that was read in part.</summary>
+    private static bool IsOften(int height, IReadOnlyList<int> tops) =>
+        100 * tops.Count(top => Math.Abs(top - height) <= Tolerance.Top(height)) >= LowerShare * tops.Count;
 
     private static bool IsPair(int one, int other)
     {

@@ -1,5 +1,6 @@
 using CapPrep.Engine.Lettering.Curves;
 using CapPrep.Engine.Lettering.Letters;
+using CapPrep.Engine.Measures;
 
 namespace CapPrep.Engine.Lettering.Search;
 
@@ -12,6 +13,9 @@ internal sealed record Candidate(Curve Curve, Levels Levels, int Lean, IReadOnly
 {
     private const int MoreLetters = 120;
     private const int LessResidual = 70;
+
+    // Feet of round letters reach so far below the line: 0.2 mm. Any circle fits them a little better.
+    private const int Noise = 2 * Fine.PerTenth;
 
     // Sine of 20 degrees.
     private const double Steep = 0.342;
@@ -30,7 +34,7 @@ internal sealed record Candidate(Curve Curve, Levels Levels, int Lean, IReadOnly
     /// <summary>An arc is better than a straight line when a fifth more letters stand on it, or its letters stand a third nearer.</summary>
     public bool IsBetterThan(Candidate straight) =>
         100L * Stand >= MoreLetters * (long)straight.Stand
-        || (Stand >= straight.Stand && 100L * Residual <= LessResidual * (long)straight.Residual);
+        || (Stand >= straight.Stand && straight.Residual > Noise && 100L * Residual <= LessResidual * (long)straight.Residual);
 
     public bool Shares(Candidate other)
     {

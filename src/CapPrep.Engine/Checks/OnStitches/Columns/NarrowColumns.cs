@@ -1,4 +1,5 @@
 using CapPrep.Engine.Checks.OnTechnique;
+using CapPrep.Engine.Lettering;
 using CapPrep.Engine.Pieces;
 
 namespace CapPrep.Engine.Checks.OnStitches.Columns;
@@ -6,7 +7,7 @@ namespace CapPrep.Engine.Checks.OnStitches.Columns;
 /// <summary>
 /// Columns that are too narrow to lie as satin (fact rows L11, L12), by the median of their rows: tips, serifs and
 /// tapers do not count. Finer thread and ground of cover allow less, and tapes are written in tenths of a millimeter, so
-/// half of that is no fault.
+/// half of that is no fault. Letters sewn in one line have no columns.
 /// </summary>
 internal static class NarrowColumns
 {
@@ -16,7 +17,8 @@ internal static class NarrowColumns
 
     private static IEnumerable<Occurrence> Find(Subject subject, RuleInForce rule)
     {
-        foreach (var column in SeenAreas.FlatColumns(subject))
+        var lines = subject.TextLines.Where(line => line.Make == LetterMake.Running).SelectMany(line => line.Elements).ToHashSet();
+        foreach (var column in SeenAreas.FlatColumns(subject).Where(column => !lines.Contains(column.Element)))
         {
             var width = ColumnRows.Of(column, subject.Stitches).WidthMm(Median);
             var factor = FactorOf(subject, rule, column);

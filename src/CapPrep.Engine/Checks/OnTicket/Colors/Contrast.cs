@@ -6,7 +6,8 @@ namespace CapPrep.Engine.Checks.OnTicket.Colors;
 
 /// <summary>
 /// Threads that hardly show on the cap they are sewn on, and letters that hardly show on the fill under them, by the color
-/// difference CIEDE2000. A warn for letters, a note for the rest; silent for colors that the ticket does not give.
+/// difference CIEDE2000. A warn for letters, a note for the rest; silent for colors that the ticket does not give, and
+/// altogether where it gives none of the cap.
 /// </summary>
 internal static class Contrast
 {
@@ -34,7 +35,7 @@ internal static class Contrast
             ground.IsText(thread.Block),
             $"{Named(thread)} hardly shows on the cap{sewn.CapName}."));
 
-    private static IEnumerable<Pair> OnFill(Sewn sewn, ThreadGround ground) => sewn.List.Threads
+    private static IEnumerable<Pair> OnFill(Sewn sewn, ThreadGround ground) => sewn.CapColor is null ? [] : sewn.List.Threads
         .SelectMany(thread => ground.UnderText(thread.Block).Select(under => (Thread: thread, Under: sewn.List.Threads.FirstOrDefault(other => other.Block == under))))
         .Where(pair => pair.Thread.Color is not null && pair.Under?.Color is not null)
         .Select(pair => new Pair(

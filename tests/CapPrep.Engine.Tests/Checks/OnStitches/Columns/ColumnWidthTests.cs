@@ -49,7 +49,15 @@ public sealed class ColumnWidthTests
         new([new(0, 0), new(0, 30), new(0, 120), new(0, 150)]), new([new(2, 0), new(14, 30), new(14, 120), new(2, 150)])))).ShouldBeNull();
 
     [Fact]
-    public void A_serif_is_no_column() => Level(Narrow, draft => draft.Sew(Column.Upright(new(0, 0), 8, 24))).ShouldBeNull();
+    public void A_serif_is_no_column() => Level(Narrow, draft => draft.Sew(Column.Upright(new(0, 0), 8, 28))).ShouldBeNull();
+
+    /// <summary>House: under a tenth of the length of all columns.</summary>
+    [Theory]
+    [InlineData(50, Severity.Note)]
+    [InlineData(100, Severity.Warn)]
+    public void A_little_narrow_detail_is_a_note(int height, Severity expected) => Level(Narrow, draft => draft
+        .Sew(Column.Upright(new(0, 0), 30, 360)).Trim(new(60, 0)).Sew(Column.Upright(new(60, 0), 30, 360)).Trim(new(120, 0))
+        .Sew(Column.Upright(new(120, 0), 8, height))).ShouldBe(expected);
 
     [Fact]
     public void What_is_covered_later_may_be_narrow() => Level(Narrow, draft => draft

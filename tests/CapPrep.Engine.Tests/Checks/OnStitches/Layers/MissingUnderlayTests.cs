@@ -25,10 +25,10 @@ public sealed class MissingUnderlayTests
         Level(draft => draft.Sew(Column.Upright(new(0, 0), width, 200) with { UnderlayStitch = 0 })).ShouldBe(expected);
 
     [Theory]
-    [InlineData(40, null)]
-    [InlineData(55, Severity.Note)]
-    public void A_fill_needs_it_from_twenty_five_square_millimeters_on(int side, Severity? expected) =>
-        Level(draft => draft.Sew(Bare(new(0, 0, side, side)))).ShouldBe(expected);
+    [InlineData(20, null)]
+    [InlineData(40, Severity.Note)]
+    public void A_fill_needs_it_from_twenty_five_square_millimeters_on(int height, Severity? expected) =>
+        Level(draft => draft.Sew(Bare(new(0, 0, 100, height)))).ShouldBe(expected);
 
     [Fact]
     public void A_center_run_is_underlay() => Level(draft => draft.Sew(Column.Upright(new(0, 0), 20, 200))).ShouldBeNull();
@@ -58,7 +58,7 @@ public sealed class MissingUnderlayTests
     }).Finding("stitch.no-underlay").ShouldBeNull();
 
     [Fact]
-    public void The_largest_area_is_told() => RuleCases.Drafted(draft => draft.Sew(Bare(Area)).Trim(new(300, 0)).Sew(Bare(new(300, 0, 360, 60))))
+    public void The_largest_area_is_told() => RuleCases.Drafted(draft => draft.Sew(Bare(Area)).Trim(new(300, 0)).Sew(Bare(new(300, 0, 400, 100))))
         .Finding("stitch.no-underlay").ShouldNotBeNull().Message.ShouldMatch("^2 areas are sewn on bare cloth without underlay; the largest has 30[0-9] mm2\\.$");
 
     private static Fill Bare(Box box) => Fill.Of(box) with { UnderlayPitch = 0 };

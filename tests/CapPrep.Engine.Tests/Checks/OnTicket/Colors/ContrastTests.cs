@@ -94,7 +94,8 @@ public sealed class ContrastTests
         };
         var text = Lettered.On(
             draft => draft.Move(new(-250, -40)).Stitch(new(-250, -40)).Sew(Fill.Of(new(-250, -40, 250, 140))).ColorStop(),
-            new TextToSew("OARS")) with { Job = job };
+            new TextToSew("OARS")) with
+        { Job = job };
 
         (text.Level("ticket.contrast")).ShouldBe(expected);
         text.Finding("ticket.contrast")?.Message.ShouldBe("Mark (block 2) hardly shows on Ink (block 1) under it.");

@@ -17,14 +17,14 @@ internal static class AppliqueCover
         "applique.cover",
         Needs.SeatedDesign,
         (subject, _) => Covers(subject).Select(part => new Occurrence(PlaceOf(subject, part.Piece)) { Measured = part.Rows.WidthMm(0.5) }),
-        report => $"The satin over the edge is {Figure.Mm(report.Measured)} wide; at least {Figure.Mm(report.LimitValue)} is wanted.");
+        report => $"The satin over the edge is {Figure.Mm(report.Measured)} wide. Wanted is at least {Figure.Mm(report.LimitValue)}.");
 
     /// <summary>The cut edge is the line that holds the fabric when it is trimmed there, else the placement line.</summary>
     internal static readonly Check Edge = new(
         "applique.edge",
         Needs.SeatedDesign,
         FindEdge,
-        report => $"The satin reaches only {Figure.Mm(Math.Max(0, report.Measured))} past one side of the cut edge; {Figure.Mm(report.LimitValue)} on both sides is wanted.");
+        report => $"The satin reaches {Figure.Mm(Math.Max(0, report.Measured))} past one side of the cut edge. Wanted is {Figure.Mm(report.LimitValue)} on both sides.");
 
     private static IEnumerable<(AppliqueShape Shape, Piece Piece, ColumnRows Rows)> Covers(Subject subject) =>
         from shape in subject.AppliqueShapes

@@ -14,8 +14,9 @@ internal sealed class LineTurns
     // A zigzag is no satin when its needle points on one side are so far apart, tape units.
     private const int OpenFromPitch = 10;
 
-    // Rows so few are no satin, but where a zigzag is tied in.
+    // Spans of so few penetrations are where a zigzag is tied in and off, and pieces of so few rows consist of them.
     private const int FewPenetrations = 12;
+    private const int FewRows = 24;
 
     // Where a zigzag begins behind a line, its span may begin so many penetrations early.
     private const int SpanEarly = 3;
@@ -39,7 +40,7 @@ internal sealed class LineTurns
     }
 
     /// <summary>Stitches from edge to edge that hide the cloth.</summary>
-    internal static bool IsCover(Piece piece) => piece.Class == StitchClass.Satin && piece.Rows > FewPenetrations && piece.PitchMm * Tenths.PerMillimeter < OpenFromPitch;
+    internal static bool IsCover(Piece piece) => piece.Class == StitchClass.Satin && piece.Rows > FewRows && piece.PitchMm * Tenths.PerMillimeter < OpenFromPitch;
 
     /// <summary>Open spans that follow each other in one strand, and how far they begin with a line.</summary>
     private IEnumerable<(Interval Interval, int LineTo)> Runs()
@@ -72,7 +73,7 @@ internal sealed class LineTurns
     };
 
     private bool IsFew(Span span) =>
-        span.Penetrations <= FewPenetrations && (span.Role == SpanRole.Underlay || (span.Piece is { } piece && _reading.Pieces[piece].Rows <= FewPenetrations));
+        span.Penetrations <= FewPenetrations && (span.Role == SpanRole.Underlay || (span.Piece is { } piece && _reading.Pieces[piece].Rows <= FewRows));
 
     /// <summary>Half of its penetrations lie far from the next one but one.</summary>
     private bool IsWide(Span span) =>

@@ -13,6 +13,9 @@ internal static class MetallicChecks
     // A fill's rows each go one way, a column's go out and back within its pitch.
     private const int RowsInPitch = 2;
 
+    // Fewer rows than these may be a tie.
+    private const int LeastRows = 12;
+
     internal static readonly IReadOnlyList<Check> All =
     [
         new(
@@ -39,7 +42,7 @@ internal static class MetallicChecks
     private static IEnumerable<Piece> Pieces(Subject subject)
     {
         var blocks = BlocksOf(subject);
-        return subject.Reading.Pieces.Where(piece => piece.IsClosed && blocks.Contains(piece.Block) && !subject.Foam.Contains(piece));
+        return subject.Reading.Pieces.Where(piece => piece.IsClosed && piece.Rows >= LeastRows && blocks.Contains(piece.Block) && !subject.Foam.Contains(piece));
     }
 
     private static double PitchMm(Subject subject, Piece piece)

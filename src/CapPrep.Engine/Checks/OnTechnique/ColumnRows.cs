@@ -26,8 +26,10 @@ internal readonly record struct ColumnRow(Interval Interval, TapePoint From, Tap
 /// <summary>The rows of a column, one by one.</summary>
 internal sealed class ColumnRows
 {
-    // The spacing is taken over so many rows: tapes are written in tenths of a millimeter, which is half of a foam pitch.
-    private const int Window = 24;
+    // The spacing is taken over so many rows, since tapes are written in tenths of a millimeter, which is half of a foam
+    // pitch; no more, since columns turn. Of all of them the middle three fifths count.
+    private const int Window = 8;
+    private const int LeftOut = 5;
 
     private readonly ColumnRow[] _rows;
 
@@ -42,11 +44,15 @@ internal sealed class ColumnRows
 
     internal IReadOnlyList<ColumnRow> All => _rows;
 
-    /// <summary>Median distance of needle points on one side, mm, across the rows; 0 for fewer than two rows.</summary>
+    /// <summary>Usual distance of needle points on one side, mm, across the rows; 0 for fewer than two rows.</summary>
     internal double PitchMm()
     {
         var window = Math.Min(Window, _rows.Length - 1);
-        return window < 1 ? 0 : Middle(Enumerable.Range(0, _rows.Length - window).Select(row => 2 * AdvanceMm(row, row + window) / window));
+        if (window < 1)
+            return 0;
+        double[] pitches = [.. Enumerable.Range(0, _rows.Length - window).Select(row => 2 * AdvanceMm(row, row + window) / window).Order()];
+        var few = pitches.Length / LeftOut;
+        return pitches[few..^few].Average();
     }
 
     /// <summary>The width that a share of the rows does not reach, mm.</summary>
@@ -77,11 +83,5 @@ internal sealed class ColumnRows
         var along = _rows[(first + last) / 2];
         var apart = _rows[last].From + _rows[last].To - _rows[first].From - _rows[first].To;
         return along.Length == 0 ? 0 : Math.Abs(Fine.Cross(along.Chord, apart)) / (2 * along.Length * Tenths.PerMillimeter);
-    }
-
-    private static double Middle(IEnumerable<double> values)
-    {
-        double[] sorted = [.. values.Order()];
-        return sorted[sorted.Length / 2];
     }
 }

@@ -24,7 +24,7 @@ internal static class TechniqueSaid
         if (technique == Technique.PartFoam && !FoamPlace.HasFoamThread(subject))
             yield return Here(Severity.Warn, "The ticket says part foam, and marks no thread as sewn over foam.");
         if (subject.Foam.IsGuessed)
-            yield return Here(Severity.Warn, "This looks like foam work; say technique foam. Limits for flat work were left out there.");
+            yield return Here(Severity.Warn, "This looks like foam work; say technique foam. Limits of flat work were left out there.");
     }
 
     /// <summary>Every style takes flat work, and one that takes foam takes it in part, too.</summary>

@@ -75,6 +75,13 @@ public sealed class AppliqueRuleTests
     public void The_cover_reaches_past_both_sides_of_the_edge(double outward, Severity? expected) =>
         Level("applique.edge", AppliqueDrafts.Covered(3.8, outward)).ShouldBe(expected);
 
+    [Fact]
+    public void Narrow_satin_that_lies_evenly_over_the_edge_is_only_narrow()
+    {
+        Level("applique.edge", AppliqueDrafts.Covered(1.8)).ShouldBeNull();
+        Level("applique.cover", AppliqueDrafts.Covered(1.8)).ShouldBe(Severity.Warn);
+    }
+
     /// <summary>Trimmed along the tack-down, 1.2 mm inside the placement line; not trimmed, the placement line is the edge.</summary>
     [Theory]
     [InlineData(true, Severity.Warn)]

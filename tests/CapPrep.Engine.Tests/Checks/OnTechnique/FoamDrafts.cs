@@ -47,7 +47,8 @@ internal static class FoamDrafts
     }
 
     /// <summary>A line that shows where foam is laid.</summary>
-    internal static Draft Mark(this Draft draft) => draft.Move(new(-80, 50)).Run(25, new TapePoint(-80, 50), new(-80, 250));
+    internal static Draft Mark(this Draft draft) =>
+        draft.Move(new(-80, 50)).Stitch(new(-80, 50)).Tie(new(-80, 250)).Run(25, new TapePoint(-80, 50), new(-80, 250)).Tie(new(-80, 50));
 
     internal static Job Two(Func<Bar, Bar> change) => Foam(draft => draft.Bars(change(Left), change(Right)));
 
@@ -73,14 +74,16 @@ internal static class FoamDrafts
 
     private static Draft FlatBar(this Draft draft) => draft.Stitch(new(-120, 330)).Sew(Column.Upright(new(-120, 330), 40, 60));
 
-    /// <summary>Sews it from the foot up: short columns across both ends, then the rows.</summary>
+    /// <summary>Sews it from the foot up: short columns across both ends, then the rows; tied in and off.</summary>
     internal static Draft Sew(this Draft draft, Bar bar)
     {
+        var middle = At((bar.Left + bar.Right) / 2, (bar.Bottom + bar.Top) / 2);
+        draft.Stitch(At(bar.Left, bar.Bottom)).Tie(middle);
         if (bar.IsFootClosed)
             draft.End(bar, bar.Bottom, 1);
         if (bar.IsHeadClosed)
             draft.End(bar, bar.Top, -1);
-        return draft.Zigzag(bar.Left, bar.Right, bar.Bottom, bar.Top, bar.Pitch);
+        return draft.Zigzag(bar.Left, bar.Right, bar.Bottom, bar.Top, bar.Pitch).Tie(middle);
     }
 
     /// <summary>Level rows from the bottom up, two of them a pitch.</summary>

@@ -9,6 +9,9 @@ internal static class AppliqueCover
     // A fifth of the rows may reach less far: corners.
     private const double ReachShare = 0.2;
 
+    // Satin that lies evenly over the edge, within 0.3 mm, is at most too narrow.
+    private const double EvenMm = 0.3;
+
     // As many rows are looked at, spread over the cover, and no longer line is followed.
     private const int MostRows = 500;
     private const int MostLegs = 4000;
@@ -17,14 +20,14 @@ internal static class AppliqueCover
         "applique.cover",
         Needs.SeatedDesign,
         (subject, _) => Covers(subject).Select(part => new Occurrence(PlaceOf(subject, part.Piece)) { Measured = part.Rows.WidthMm(0.5) }),
-        report => $"The satin over the edge is {Figure.Mm(report.Measured)} wide; at least {Figure.Mm(report.LimitValue)} is wanted.");
+        report => $"The satin over the edge is {Figure.Mm(report.Measured)} wide. Wanted is at least {Figure.Mm(report.LimitValue)}.");
 
     /// <summary>The cut edge is the line that holds the fabric when it is trimmed there, else the placement line.</summary>
     internal static readonly Check Edge = new(
         "applique.edge",
         Needs.SeatedDesign,
         FindEdge,
-        report => $"The satin reaches only {Figure.Mm(Math.Max(0, report.Measured))} past one side of the cut edge; {Figure.Mm(report.LimitValue)} on both sides is wanted.");
+        report => $"The satin reaches {Figure.Mm(Math.Max(0, report.Measured))} past one side of the cut edge. Wanted is {Figure.Mm(report.LimitValue)} on both sides.");
 
     private static IEnumerable<(AppliqueShape Shape, Piece Piece, ColumnRows Rows)> Covers(Subject subject) =>
         from shape in subject.AppliqueShapes
@@ -33,8 +36,8 @@ internal static class AppliqueCover
         select (shape, piece, ColumnRows.Of(piece, subject.Stitches));
 
     private static IEnumerable<Occurrence> FindEdge(Subject subject, RuleInForce rule) => Covers(subject)
-        .Select(part => (part.Piece, Reach: ReachMm(subject, CutEdge(part.Shape), part.Rows)))
-        .Where(part => part.Reach is not null)
+        .Select(part => (part.Piece, Reach: ReachMm(subject, CutEdge(part.Shape), part.Rows), Width: part.Rows.WidthMm(0.5)))
+        .Where(part => part.Reach + EvenMm < part.Width / 2)
         .Select(part => new Occurrence(PlaceOf(subject, part.Piece)) { Measured = part.Reach });
 
     private static Place PlaceOf(Subject subject, Piece piece) => subject.PlaceOf(piece.First, piece.Last) with { Elements = [piece.Element + 1] };

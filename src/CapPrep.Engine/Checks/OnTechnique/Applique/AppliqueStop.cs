@@ -17,9 +17,9 @@ internal static class AppliqueStop
             return [];
         AppliqueShape[] held = [.. subject.AppliqueShapes.Where(shape => shape.IsHeldAtOnce)];
         if (held.Length > 0)
-            return held.Select(shape => At(subject.PlaceOf(shape.Placement.Interval.First, shape.Along[^1].Interval.Last), Severity.Hold, "No stop lies between the placement line and the tack-down; nobody could lay the fabric."));
-        return subject.Stitches.Blocks == 1 ? [At(subject.WholeDesign(), Severity.Hold, "The tape has no stop; nobody could lay the fabric.")]
-            : subject.DeliberateStops.Count == 0 ? [At(subject.WholeDesign(), Severity.Warn, "No stop was found between a placement line and a tack-down; mark in the ticket where the fabric is laid.")]
+            return held.Select(shape => At(subject.PlaceOf(shape.Placement.Interval.First, shape.Along[^1].Interval.Last), Severity.Hold, "No stop lies between placement line and tack-down. Nobody could lay the fabric."));
+        return subject.Stitches.Blocks == 1 ? [At(subject.WholeDesign(), Severity.Hold, "The tape has no stop. Nobody could lay the fabric.")]
+            : subject.DeliberateStops.Count == 0 ? [At(subject.WholeDesign(), Severity.Warn, "No stop was found between a placement line and a tack-down. Mark it in the ticket.")]
             : [];
     }
 

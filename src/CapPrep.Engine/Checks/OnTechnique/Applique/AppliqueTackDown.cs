@@ -14,16 +14,18 @@ internal static class AppliqueTackDown
         (subject, _) => subject.AppliqueShapes
             .Where(shape => shape.HasStop && shape.Cover.Count > 0)
             .Select(shape => new Occurrence(subject.PlaceOf(shape.CoverFrom, shape.Cover[0].Last)) { Measured = LooseMm(subject, shape) }),
-        report => $"The satin over the edge begins while {Figure.Mm(report.Measured)} of the edge is not yet held by the tack-down.");
+        report => $"The satin over the edge begins too early. The tack-down leaves {Figure.Mm(report.Measured)} of the edge loose.");
 
-    /// <summary>Length of the edge that is not held when the cover begins.</summary>
+    /// <summary>Length of the edge that is not held when the cover begins; beside a zigzag what lies far from it.</summary>
     private static double LooseMm(Subject subject, AppliqueShape shape)
     {
         if (shape.Late.FirstOrDefault() is { } late)
             return Length(subject, late);
         if (shape.Hold is not { } hold)
             return subject.Ticket.Technique == Technique.Patch ? 0 : Length(subject, shape.Placement);
-        return hold.IsClosed ? 0 : Fine.Millimeters(Fine.Length(subject.Stitches.At(hold.Interval.Last) - subject.Stitches.At(hold.Interval.First)));
+        return hold.IsClosed ? 0
+            : hold.IsLine ? Fine.Millimeters(Fine.Length(subject.Stitches.At(hold.Interval.Last) - subject.Stitches.At(hold.Interval.First)))
+            : shape.Placement.FarFromMm(hold);
     }
 
     private static double Length(Subject subject, LineTurn line) => Fine.Millimeters(Pieces.Painting.LengthOf(subject.Stitches, line.Interval));

@@ -30,6 +30,13 @@ internal sealed record LineTurn(int Run, Interval Interval, int Block, bool IsCl
     internal bool IsFollowedBy(LineTurn other) =>
         IsAround(other) && 10 * Near.Shared(other.Cover) >= 6 * other.Cover.Area && 10 * other.Near.Shared(Cover) >= 4 * Cover.Area;
 
+    /// <summary>Length of this line that lies far from another, mm; 0 for a gap that is hardly to be seen.</summary>
+    internal double FarFromMm(LineTurn other)
+    {
+        var cells = Cover.Area - other.Near.Shared(Cover);
+        return cells <= NearCells ? 0 : (cells + (2 * NearCells)) / (double)Pieces.Cover.CellsPerMillimeter;
+    }
+
     /// <summary>The other is this line once more.</summary>
     internal bool IsRepeatedBy(LineTurn other) =>
         10 * Same.Shared(other.Cover) >= 9 * other.Cover.Area && 10 * other.Same.Shared(Cover) >= 9 * Cover.Area;

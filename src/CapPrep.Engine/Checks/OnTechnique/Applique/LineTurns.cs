@@ -11,8 +11,15 @@ internal sealed class LineTurns
     private const int EndsWithin = 20;
     private const int LeastSide = 80;
 
-    // A zigzag is no satin when its needle points on one side are so far apart, mm.
-    private const double OpenFromPitch = 1;
+    // A zigzag is no satin when its needle points on one side are so far apart, tape units.
+    private const int OpenFromPitch = 10;
+
+    // Spans of so few penetrations are where a zigzag is tied in and off, and pieces of so few rows consist of them.
+    private const int FewPenetrations = 12;
+    private const int FewRows = 24;
+
+    // Where a zigzag begins behind a line, its span may begin so many penetrations early.
+    private const int SpanEarly = 3;
 
     // A line may begin with so many stitches that lead to it.
     private const int LeadIn = 40;
@@ -33,7 +40,7 @@ internal sealed class LineTurns
     }
 
     /// <summary>Stitches from edge to edge that hide the cloth.</summary>
-    internal static bool IsCover(Piece piece) => piece.Class == StitchClass.Satin && piece.PitchMm < OpenFromPitch;
+    internal static bool IsCover(Piece piece) => piece.Class == StitchClass.Satin && piece.Rows > FewRows && piece.PitchMm * Tenths.PerMillimeter < OpenFromPitch;
 
     /// <summary>Open spans that follow each other in one strand, and how far they begin with a line.</summary>
     private IEnumerable<(Interval Interval, int LineTo)> Runs()
@@ -61,9 +68,17 @@ internal sealed class LineTurns
     private bool IsOpen(Span span) => span.Class switch
     {
         StitchClass.Fill => false,
-        StitchClass.Satin => span.Piece is { } piece && span.Role == SpanRole.Visible && !IsCover(_reading.Pieces[piece]),
+        StitchClass.Satin => IsWide(span) || IsFew(span),
         _ => true,
     };
+
+    private bool IsFew(Span span) =>
+        span.Penetrations <= FewPenetrations && (span.Role == SpanRole.Underlay || (span.Piece is { } piece && _reading.Pieces[piece].Rows <= FewRows));
+
+    /// <summary>Half of its penetrations lie far from the next one but one.</summary>
+    private bool IsWide(Span span) =>
+        2 * Enumerable.Range(span.First, Math.Max(0, span.Penetrations - 2)).Count(point => Fine.Square(_stitches.At(point + 2) - _stitches.At(point)) >= OpenFromPitch * OpenFromPitch)
+            >= Math.Max(1, span.Penetrations - 2);
 
     private static bool IsLine(Span span) => span.Class is StitchClass.Running or StitchClass.Retraced;
 
@@ -73,13 +88,13 @@ internal sealed class LineTurns
         if (run.Count < 3)
             yield break;
         var (from, found) = (run.First, false);
-        while (NextTurn(from, lineTo, found ? 1 : LeadIn) is { } turn)
+        while (NextTurn(from, Math.Min(lineTo + SpanEarly, run.Last), found ? 1 : LeadIn) is { } turn)
         {
             yield return Turn(index, turn, isLine: true, isClosed: true);
             (from, found) = (turn.Last, true);
         }
 
-        if (!found || lineTo < run.Last)
+        if (!found || (lineTo < run.Last && from < run.Last))
             yield return Turn(index, new(from, run.Last), isLine: lineTo == run.Last, isClosed: false);
     }
 

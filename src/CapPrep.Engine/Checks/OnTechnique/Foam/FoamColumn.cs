@@ -42,5 +42,5 @@ internal sealed record FoamColumn(Piece Piece, ColumnRows Rows, Cover Cover, Axi
         other.Cover.Area > Cover.Area
         && Cover.CanShare(Box, other.Box)
         && !other.Axis.IsWithin30Degrees(Axis)
-        && other.Cover.Shared(Cover) >= SharedShare * Cover.Area;
+        && (other.Piece.Index == Piece.Index ? other.Cover : other.Piece.Blanket).Shared(Cover) >= SharedShare * Cover.Area;
 }

@@ -14,6 +14,10 @@ internal static class FoamEnds
     private const int PointedTo = 20;
     private const int RingWithin = 15;
 
+    // The outermost rows may be a tie: of so many the first is the end that is nearly as long as the longest.
+    private const int OutermostRows = 6;
+    private const double NearlyAsLong = 0.8;
+
     // So near a row lies over the place; the end is looked at every half millimeter. Tape units.
     private const int OverRow = 3;
     private const int Step = 5;
@@ -22,7 +26,7 @@ internal static class FoamEnds
         "foam.open-end",
         Needs.SeatedDesign,
         (subject, _) => All(subject).Select(end => new Occurrence(PlaceOf(subject, end)) { Measured = end.ClosedShare }),
-        report => $"{Figure.Count(report.WorstFirst.Count, "column end")} over foam stay open: stitches across close {Figure.Plain(100 * report.Measured, 0)} % of the width, {Figure.Plain(100 * report.LimitValue, 0)} % are wanted.");
+        report => $"{Figure.Count(report.WorstFirst.Count, "column end is", "column ends are")} open over foam. Stitches close {Figure.Plain(100 * report.Measured, 0)} % of the width; wanted are {Figure.Plain(100 * report.LimitValue, 0)} %.");
 
     /// <summary>A closed end on the seam: its holes and the seam's own lie on one line.</summary>
     internal static readonly Check OnSeam = new(
@@ -54,9 +58,15 @@ internal static class FoamEnds
 
     private static IEnumerable<ColumnRow> RowsAtEnds(FoamColumn column)
     {
-        var (first, last) = (column.Rows[0], column.Rows[column.Rows.Count - 1]);
+        var (first, last) = (Outermost(column.Rows.All), Outermost(column.Rows.All.Reverse()));
         var isRing = (first.From + first.To - last.From - last.To).Reach <= 2 * RingWithin;
         return isRing ? [] : new[] { first, last }.Where(row => row.Length > PointedTo);
+    }
+
+    private static ColumnRow Outermost(IEnumerable<ColumnRow> rows)
+    {
+        ColumnRow[] few = [.. rows.Take(OutermostRows)];
+        return few.First(row => row.Length >= NearlyAsLong * few.Max(other => other.Length));
     }
 
     private static double ClosedShare(Subject subject, (int X, int Point)[] holes, FoamColumn column, ColumnRow end)

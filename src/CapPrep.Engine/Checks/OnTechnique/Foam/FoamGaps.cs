@@ -19,7 +19,7 @@ internal static class FoamGaps
         "foam.gap",
         Needs.SeatedDesign,
         Find,
-        report => $"{Figure.Count(report.WorstFirst.Count, "gap")} between shapes over foam: {Figure.Mm(report.Measured)} is too narrow; at least {Figure.Mm(report.LimitValue)} is wanted.");
+        report => $"{Figure.Count(report.WorstFirst.Count, "gap")} between shapes over foam: {Figure.Mm(report.Measured)}. Wanted is at least {Figure.Mm(report.LimitValue)}.");
 
     private static IEnumerable<Occurrence> Find(Subject subject, RuleInForce rule)
     {

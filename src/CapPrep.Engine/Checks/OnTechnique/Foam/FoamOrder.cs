@@ -17,7 +17,7 @@ internal static class FoamOrder
         (subject, _) => FirstColumn(subject) is { Block: 1 } first && !IsLaidBeforeStart(subject)
             ? [new Occurrence(PlaceOf(subject, first)) { Level = Severity.Hold }]
             : [],
-        _ => "No stop lies before the first column over foam; nobody could lay the foam.");
+        _ => "No stop lies before the first column over foam. Nobody could lay the foam.");
 
     /// <summary>Flat stitches behind foam work pull at it and cut it.</summary>
     internal static readonly Check ThenFlat = new("foam.then-flat", Needs.SeatedDesign, (subject, _) => FindFlat(subject), SayFlat);
@@ -51,7 +51,7 @@ internal static class FoamOrder
         flat.Blanket.SharedWithAny(subject.Foam.All.Where(piece => piece.First < flat.First).Select(piece => piece.Blanket)) / (double)Cover.CellsPerSquareMillimeter;
 
     private static string SayFlat(Report report) =>
-        $"{Figure.Count(report.WorstFirst.Count, "piece")} of flat work {(report.WorstFirst.Any(one => one.Measured >= SmallestFlat) ? "over and behind" : "behind")} the foam work; flat work comes first.";
+        $"{Figure.Count(report.WorstFirst.Count, "piece")} of flat work {(report.WorstFirst.Any(one => one.Measured >= SmallestFlat) ? "over and behind" : "behind")} the foam work. Flat work comes first.";
 
     private static Place PlaceOf(Subject subject, Piece piece) => subject.PlaceOf(piece.First, piece.Last) with { Elements = [piece.Element + 1] };
 }

@@ -82,15 +82,16 @@ internal sealed class FoamPieces
     /// <summary>Indices of the pieces; none unless they are most of the design.</summary>
     private static HashSet<int> Likely(DesignReading reading, StitchSequence stitches)
     {
-        var likely = reading.Pieces.Where(piece => IsSewnLikeFoam(piece, stitches)).Select(piece => piece.Index).ToHashSet();
+        Piece[] dense = [.. reading.Pieces.Where(piece => piece.Class == StitchClass.Satin && ColumnRows.Of(piece, stitches).PitchMm() <= GuessedToPitch)];
+        Piece[] wide = [.. dense.Where(piece => piece.WidthMm is >= GuessedFromWidth and <= GuessedToWidth)];
+        var likely = wide.Concat(dense.Where(piece => ClosesOneOf(wide, piece))).Select(piece => piece.Index).ToHashSet();
         var sewn = reading.Spans.Where(span => span.Role == SpanRole.Visible && IsOf(span, likely)).Sum(span => span.Penetrations);
         return sewn >= GuessedShare * stitches.Count ? likely : [];
     }
 
-    private static bool IsSewnLikeFoam(Piece piece, StitchSequence stitches) =>
-        piece.Class == StitchClass.Satin
-        && piece.WidthMm is >= GuessedFromWidth and <= GuessedToWidth
-        && ColumnRows.Of(piece, stitches).PitchMm() <= GuessedToPitch;
+    /// <summary>A short dense column that lies for the greater part under or over a wide one.</summary>
+    private static bool ClosesOneOf(Piece[] wide, Piece piece) =>
+        2 * piece.Blanket.SharedWithAny(wide.Where(other => other.Index != piece.Index).Select(other => other.Blanket)) > piece.Blanket.Area;
 
     private static bool[] PointsOf(DesignReading reading, StitchSequence stitches, HashSet<int> pieces)
     {

@@ -47,11 +47,11 @@ internal static class FoamWidths
     }
 
     private static string Says(Report report, string word, string bound) =>
-        $"{Figure.Count(report.WorstFirst.Count, "column")} over foam: {Figure.Mm(report.Measured)} is too {word}; {bound} {Figure.Mm(report.LimitValue)} is wanted.";
+        $"{Figure.Count(report.WorstFirst.Count, "column is", "columns are")} too {word} for foam: {Figure.Mm(report.Measured)}. Wanted is {bound} {Figure.Mm(report.LimitValue)}.";
 
     private static string SayPitch(Report report)
     {
         var bound = report.Measured < report.LimitValue ? "at least" : "at most";
-        return $"{Figure.Count(report.WorstFirst.Count, "column")} over foam: needle points on one side lie {Figure.Plain(report.Measured, 2)} mm apart; {bound} {Figure.Plain(report.LimitValue, 2)} mm is wanted.";
+        return $"{Figure.Count(report.WorstFirst.Count, "column")} over foam: rows are spaced {Figure.Plain(report.Measured, 2)} mm. Wanted is {bound} {Figure.Plain(report.LimitValue, 2)} mm.";
     }
 }

@@ -13,24 +13,27 @@ internal static class MetallicChecks
     // A fill's rows each go one way, a column's go out and back within its pitch.
     private const int RowsInPitch = 2;
 
+    // Fewer rows than these may be a tie.
+    private const int LeastRows = 12;
+
     internal static readonly IReadOnlyList<Check> All =
     [
         new(
             "metallic.step",
             Needs.SeatedDesign,
             FindShort,
-            report => $"{Figure.Plain(100 * report.Measured, 0)} % of the stitches in metallic thread are too short; at most {Figure.Plain(100 * report.LimitValue, 0)} % is wanted."),
+            report => $"{Figure.Plain(100 * report.Measured, 0)} % of the metallic stitches are too short. Wanted is at most {Figure.Plain(100 * report.LimitValue, 0)} %."),
         new(
             "metallic.pitch",
             Needs.SeatedDesign,
             (subject, _) => Pieces(subject).Select(piece => new Occurrence(PlaceOf(subject, piece)) { Measured = PitchMm(subject, piece) }),
-            report => $"{Figure.Count(report.WorstFirst.Count, "area")} in metallic thread: rows lie {Figure.Plain(report.Measured, 2)} mm apart; at least {Figure.Plain(report.LimitValue, 2)} mm is wanted."),
+            report => $"{Figure.Count(report.WorstFirst.Count, "area")} in metallic thread: rows are spaced {Figure.Plain(report.Measured, 2)} mm. Wanted is at least {Figure.Plain(report.LimitValue, 2)} mm."),
         new(
             "metallic.column",
             Needs.SeatedDesign,
             (subject, _) => Pieces(subject).Where(piece => piece.Class == StitchClass.Satin)
                 .Select(piece => new Occurrence(PlaceOf(subject, piece)) { Measured = piece.WidthMm }),
-            report => $"{Figure.Count(report.WorstFirst.Count, "column")} in metallic thread: {Figure.Mm(report.Measured)} is too narrow; at least {Figure.Mm(report.LimitValue)} is wanted."),
+            report => $"{Figure.Count(report.WorstFirst.Count, "column")} in metallic thread: {Figure.Mm(report.Measured)} wide. Wanted is at least {Figure.Mm(report.LimitValue)}."),
     ];
 
     private static HashSet<int> BlocksOf(Subject subject) =>
@@ -39,7 +42,7 @@ internal static class MetallicChecks
     private static IEnumerable<Piece> Pieces(Subject subject)
     {
         var blocks = BlocksOf(subject);
-        return subject.Reading.Pieces.Where(piece => piece.IsClosed && blocks.Contains(piece.Block) && !subject.Foam.Contains(piece));
+        return subject.Reading.Pieces.Where(piece => piece.IsClosed && piece.Rows >= LeastRows && blocks.Contains(piece.Block) && !subject.Foam.Contains(piece));
     }
 
     private static double PitchMm(Subject subject, Piece piece)

@@ -2,8 +2,10 @@ using System.Collections.Frozen;
 using CapPrep.Engine.Checks.OnCap;
 using CapPrep.Engine.Checks.OnLetters;
 using CapPrep.Engine.Checks.OnOrder;
+using CapPrep.Engine.Checks.OnSeam;
 using CapPrep.Engine.Checks.OnStitches;
 using CapPrep.Engine.Checks.OnTape;
+using CapPrep.Engine.Checks.OnTechnique;
 using CapPrep.Engine.Checks.OnTicket;
 using CapPrep.Engine.Trade;
 
@@ -16,6 +18,8 @@ internal static class Inspector
     [
         .. CapChecks.All,
         .. OrderChecks.All,
+        .. SeamChecks.All,
+        .. TechniqueChecks.All,
         .. StitchChecks.All,
         .. LetterChecks.All,
         .. TicketChecks.All,

@@ -24,6 +24,6 @@ internal static class LineFinder
             found.AddRange(lines.Where(line => !found.Any(line.LiesOn)));
         }
 
-        return new LineMaker(reading).Make(found);
+        return new LineMaker(reading, points).Make(found);
     }
 }

@@ -14,6 +14,8 @@ internal static class RuleCases
     {
         PlaceCases.All,
         OrderCases.All,
+        SeamCases.All,
+        TechniqueCases.All,
         StitchCases.All,
         LetteringCases.All,
         TicketCases.All,

@@ -12,7 +12,7 @@ internal sealed class LimbReader(StitchSequence stitches, DesignReading reading,
     private const int Most = 2000;
 
     // Fewer rows may be a letter that goes to and fro.
-    private const int FewRows = 8;
+    private const int FewRows = 16;
 
     // Stitches of a letter may be written as moves of up to 4 mm, tape units.
     private const int LongestFloat = 40;

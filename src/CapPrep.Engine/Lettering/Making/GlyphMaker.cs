@@ -1,5 +1,5 @@
 using CapPrep.Engine.Checks;
-using CapPrep.Engine.Lettering.Search;
+using CapPrep.Engine.Lettering.Letters;
 using CapPrep.Engine.Measures;
 using CapPrep.Engine.Pieces;
 
@@ -8,17 +8,24 @@ namespace CapPrep.Engine.Lettering.Making;
 /// <summary>Measures the letters of a line.</summary>
 internal sealed class GlyphMaker(DesignReading reading)
 {
-    public Glyph Of(Letter letter, int index)
+    /// <param name="letter">The letter.</param>
+    /// <param name="index">Its place in the line.</param>
+    /// <param name="threads">Its stitches.</param>
+    /// <param name="gap">Bare cloth to the next letter, mm.</param>
+    public Glyph Of(Letter letter, int index, IReadOnlyList<Thread> threads, double? gap)
     {
+        var box = letter.Group.Limbs.Select(limb => limb.Limb.Box).Aggregate((sum, next) => sum.Union(next));
         Interval[] strokes = [.. Joined(letter.Group.Limbs.SelectMany(limb => limb.Limb.Stitches))];
         return new()
         {
             Index = index,
-            Box = letter.Group.Limbs.Select(limb => limb.Limb.Box).Aggregate((sum, box) => sum.Union(box)),
+            Box = box,
             FromMm = Fine.Millimeters(letter.Group.Reach.From),
             ToMm = Fine.Millimeters(letter.Group.Reach.To),
             HeightMm = Fine.Millimeters(letter.Top),
             StrokeWidthMm = Fine.Millimeters(Median.Of([.. letter.Group.Limbs.Select(limb => limb.Limb.Width)])),
+            CounterMm = Openings.Smallest(threads, threads.Select(thread => Box.Of(thread.From).Union(thread.To)).Aggregate(box, (sum, next) => sum.Union(next))),
+            GapMm = gap,
             Strokes = [.. strokes.Select(stroke => new StitchRange(stroke.First, stroke.Last))],
             Elements = [.. strokes.SelectMany(ElementsOf).Distinct().Order()],
         };

@@ -2,6 +2,7 @@ using CapPrep.Engine.Lettering.Limbs;
 using CapPrep.Engine.Lettering.Search;
 using CapPrep.Engine.Measures;
 using CapPrep.Engine.Pieces;
+using CapPrep.Engine.Seating;
 
 namespace CapPrep.Engine.Lettering.Making;
 
@@ -20,8 +21,12 @@ internal sealed record FoundLine(LimbSet Set, Candidate Line)
 }
 
 /// <summary>Turns what was found into text lines.</summary>
-internal sealed class LineMaker(DesignReading reading)
+internal sealed class LineMaker(DesignReading reading, CapPoints points)
 {
+    // Neighbors nearer than 0.1 mm are joined; in handwriting more than half are.
+    private const double JoinedMm = 0.1;
+    private const int JoinedShare = 60;
+
     /// <summary>From the lowest line up, then from left to right.</summary>
     public IReadOnlyList<TextLine> Make(IEnumerable<FoundLine> found)
     {
@@ -29,14 +34,15 @@ internal sealed class LineMaker(DesignReading reading)
         [
             .. found.Select(Line).OrderBy(line => line.Box.Bottom).ThenBy(line => line.Box.Left).ThenBy(line => line.Elements[0]),
         ];
-        return [.. lines.Select((line, index) => line with { Index = index })];
+        var design = points.BoxOf(0, points.Count - 1);
+        return [.. lines.Select((line, index) => line with { Index = index, IsTagline = index == 0 && Tagline.Is(line, design) })];
     }
 
     private TextLine Line(FoundLine found)
     {
         var (line, levels) = (found.Line, found.Line.Levels);
-        var maker = new GlyphMaker(reading);
-        Glyph[] glyphs = [.. line.Letters.Select(maker.Of)];
+        var glyphs = Glyphs(line);
+        var isConnected = IsConnected(glyphs);
         return new()
         {
             Index = 0,
@@ -50,9 +56,20 @@ internal sealed class LineMaker(DesignReading reading)
             CapHeightMm = levels.HasTwo ? Fine.Millimeters(levels.High) : null,
             XHeightMm = levels.HasTwo ? Fine.Millimeters(levels.Low) : null,
             StrokeWidthMm = Fine.Millimeters(Median.Of([.. line.Limbs.Select(limb => limb.Limb.Width)])),
-            IsConnected = false,
+            IsConnected = isConnected,
             IsTagline = false,
-            Sure = true,
+            Sure = Certainty.IsSure(found.Set.Make, line, isConnected),
         };
     }
+
+    private IReadOnlyList<Glyph> Glyphs(Candidate line)
+    {
+        IReadOnlyList<Thread>[] threads = [.. line.Letters.Select(letter => Thread.Of(letter, points))];
+        var gaps = new Gaps(line.Curve, line.Levels).Of(line.Letters, threads);
+        var maker = new GlyphMaker(reading);
+        return [.. line.Letters.Select((letter, index) => maker.Of(letter, index, threads[index], gaps[index]))];
+    }
+
+    private static bool IsConnected(IReadOnlyList<Glyph> glyphs) =>
+        100 * glyphs.Count(glyph => glyph.GapMm <= JoinedMm) >= JoinedShare * (glyphs.Count - 1);
 }

@@ -1,17 +1,21 @@
 using CapPrep.Engine.Lettering.Curves;
+using CapPrep.Engine.Lettering.Letters;
 using CapPrep.Engine.Lettering.Limbs;
 using CapPrep.Engine.Measures;
 
 namespace CapPrep.Engine.Lettering.Search;
 
 /// <summary>Says whether a candidate is a line of letters. Shares were found by looking at real designs (house).</summary>
-/// <param name="all">All limbs of the set, those of other lines too.</param>
-internal sealed class Acceptance(IReadOnlyList<Limb> all)
+/// <param name="set">All limbs, those of other lines too.</param>
+internal sealed class Acceptance(LimbSet set)
 {
     // Nobody sews letters below 2 mm.
     private const int LeastHeight = 2 * Fine.PerMillimeter;
 
     private const int FewestLetters = 3;
+
+    // Lines look like letters more often than columns do.
+    private const int FewestInLine = 4;
     private const int FewestLimbs = 4;
 
     // Nobody sets three letters on a steep line, but many other things lie on one.
@@ -38,6 +42,9 @@ internal sealed class Acceptance(IReadOnlyList<Limb> all)
     // Limbs of letters lean at most so far from the line's own lean: 20 degrees and a little.
     private const int OtherLean = 400;
 
+    // Letters lean at most 25 degrees.
+    private const int MostLean = 466;
+
     // The line is at least so many times as long as its letters are high, percent.
     private const int LeastLength = 220;
 
@@ -50,32 +57,36 @@ internal sealed class Acceptance(IReadOnlyList<Limb> all)
     // Share of letters that go on outside of the line's band, percent.
     private const int OutsideShare = 25;
 
-    /// <summary>Null when it is one, else why not.</summary>
-    public string? Fault(Candidate line)
+    public bool Accepts(Candidate line)
     {
         Letter[] letters = [.. line.Letters.Where(letter => !letter.IsSign)];
+        return HasSize(line, letters.Length)
+            && Stand(line, letters)
+            && HasEvenWidth(line)
+            && LeanAlike(line)
+            && !IsOver(Outside(line) + letters.Count(letter => IsTooTall(letter, line.Levels)), letters.Length, OutsideShare)
+            && Variety.IsLettering(letters, line.Levels);
+    }
+
+    private bool HasSize(Candidate line, int letters) =>
+        line.Levels.Low >= LeastHeight
+        && letters >= (set.Make == LetterMake.Running ? FewestInLine : FewestLetters)
+        && line.Limbs.Count() >= FewestLimbs
+        && 100L * line.Length >= LeastLength * (long)line.Levels.Low
+        && (!line.IsSteep || line.Stand >= FewestOnSteep);
+
+    /// <summary>Most letters stand on the line and reach a height, and few do neither.</summary>
+    private static bool Stand(Candidate line, Letter[] letters) =>
+        IsShare(line.Stand, letters.Length, StandShare)
+        && IsShare(letters.Count(letter => line.Levels.Has(letter.Top)), letters.Length, LevelShare)
+        && !IsOver(letters.Count(letter => !letter.Stands && !(letter.Descends && line.Levels.Has(letter.Top))), letters.Length, NeitherShare)
+        && !IsOver(letters.Count(letter => letter.Descends), letters.Length, DescendShare);
+
+    private static bool LeanAlike(Candidate line)
+    {
         Standing[] tall = [.. line.Limbs.Where(limb => limb.Lean is not null && 100L * limb.Reach.Height >= TallShare * (long)line.Levels.Low)];
-        if (line.Levels.Low < LeastHeight || letters.Length < FewestLetters || line.Limbs.Count() < FewestLimbs)
-            return "few";
-        if (!IsShare(line.Stand, letters.Length, StandShare))
-            return "base";
-        if (!IsShare(letters.Count(letter => line.Levels.Has(letter.Top)), letters.Length, LevelShare))
-            return "level";
-        if (IsOver(letters.Count(letter => !letter.Stands && !(letter.Descends && line.Levels.Has(letter.Top))), letters.Length, NeitherShare))
-            return "neither";
-        if (IsOver(letters.Count(letter => letter.Descends), letters.Length, DescendShare))
-            return "descends";
-        if (!HasEvenWidth(line))
-            return "width";
-        if (!IsShare(tall.Count(limb => Math.Abs(limb.Lean!.Value - line.Lean) <= OtherLean), tall.Length, LeanShare))
-            return "lean";
-        if (line.IsSteep && line.Stand < FewestOnSteep)
-            return "steep";
-        if (100L * line.Length < LeastLength * (long)line.Levels.Low)
-            return "short";
-        if (IsOver(Outside(line) + letters.Count(letter => IsTooTall(letter, line.Levels)), letters.Length, OutsideShare))
-            return "outside";
-        return Variety.IsLettering(letters, line.Levels) ? null : "variety";
+        return Math.Abs(line.Lean) <= MostLean
+            && IsShare(tall.Count(limb => Math.Abs(limb.Lean!.Value - line.Lean) <= OtherLean), tall.Length, LeanShare);
     }
 
     private static bool IsTooTall(Letter letter, Levels levels) => 100L * letter.Group.Reach.Top > TallestLetter * (long)levels.High;
@@ -101,7 +112,7 @@ internal sealed class Acceptance(IReadOnlyList<Limb> all)
         var chains = line.Limbs.Select(limb => limb.Limb.Chain).ToHashSet();
         var (from, to) = (line.Letters[0].Group.Reach.From, line.Letters[^1].Group.Reach.To);
         var chainsOutside = new HashSet<int>();
-        foreach (var limb in all.Where(limb => !inside.Contains(limb.Index)))
+        foreach (var limb in set.Limbs.Where(limb => !inside.Contains(limb.Index)))
         {
             var reach = RunFinder.Stand(limb, line.Curve, line.Lean).Reach;
             var crosses = reach.To > from && reach.From < to && reach.Top > line.Levels.Low / 5 && reach.Bottom < line.Levels.Low * 4 / 5;

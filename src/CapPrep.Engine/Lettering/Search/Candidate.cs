@@ -1,4 +1,5 @@
 using CapPrep.Engine.Lettering.Curves;
+using CapPrep.Engine.Lettering.Letters;
 
 namespace CapPrep.Engine.Lettering.Search;
 

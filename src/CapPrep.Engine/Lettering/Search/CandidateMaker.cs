@@ -1,4 +1,5 @@
 using CapPrep.Engine.Lettering.Curves;
+using CapPrep.Engine.Lettering.Letters;
 using CapPrep.Engine.Lettering.Limbs;
 using CapPrep.Engine.Measures;
 
@@ -20,7 +21,7 @@ internal sealed class CandidateMaker(IReadOnlyList<Limb> limbs)
     private const int Accent = 130;
 
     // Beside what stands on the line, a letter and a gap may follow that do not: so many heights.
-    private const int Beside = 3;
+    private const int Beside = 12;
 
     // Bare cloth between letters, percent of their height.
     private const int LargestGap = 130;
@@ -118,7 +119,7 @@ internal sealed class CandidateMaker(IReadOnlyList<Limb> limbs)
     /// <summary>The letters around the run without a wide gap, from the first to the last that is a letter.</summary>
     private static IReadOnlyList<Letter> Connected(Letter[] letters, Levels levels, IReadOnlyList<Standing> run)
     {
-        var most = (int)(LargestGap * (long)levels.High / 100);
+        var most = (int)(LargestGap * (long)levels.Low / 100);
         var middle = Array.FindIndex(letters, letter => letter.Group.Limbs.Any(limb => limb.Limb.Index == run[run.Count / 2].Limb.Index));
         if (middle < 0)
             return [];

@@ -1,4 +1,5 @@
 using CapPrep.Engine.Lettering.Curves;
+using CapPrep.Engine.Lettering.Letters;
 using CapPrep.Engine.Lettering.Limbs;
 using CapPrep.Engine.Sequence.Search;
 
@@ -7,8 +8,6 @@ namespace CapPrep.Engine.Lettering.Search;
 /// <summary>Finds the lines of letters among the limbs of one thread and make.</summary>
 internal static class LineSearch
 {
-    internal static Action<string>? Debug;
-
     private const int MostLines = 12;
 
     // Seeds that are read in full.
@@ -45,7 +44,7 @@ internal static class LineSearch
     /// <summary>Those with the most letters on line and level first; of equals, the one that fits better.</summary>
     private static IEnumerable<Candidate> Accepted(LimbSet set)
     {
-        var (maker, acceptance) = (new CandidateMaker(set.Limbs), new Acceptance(set.Limbs));
+        var (maker, acceptance) = (new CandidateMaker(set.Limbs), new Acceptance(set));
         var (accepted, rejected) = (new List<Candidate>(), new List<Candidate>());
         var readings = 0;
         foreach (var vote in ByVotes(set.Limbs))
@@ -55,7 +54,7 @@ internal static class LineSearch
             if (readings++ == MostReadings)
                 break;
             if (maker.Of(vote.Seed) is { } read)
-                (Dbg(set, read, acceptance.Fault(read)) is null ? accepted : rejected).Add(read);
+                (acceptance.Accepts(read) ? accepted : rejected).Add(read);
         }
 
         return WithoutWorse(accepted).OrderByDescending(line => line.Score).ThenBy(line => line.Residual);
@@ -69,8 +68,6 @@ internal static class LineSearch
         var standing = line.Limbs.Where(limb => Math.Abs(limb.Reach.Bottom) <= Tolerance.Base(line.Levels.High)).Select(limb => limb.Limb.Index).ToHashSet();
         return 100 * run.Count(limb => standing.Contains(limb.Limb.Index)) >= percent * run.Count;
     }
-
-    private static string? Dbg(LimbSet set, Candidate line, string? why) { Debug?.Invoke($"    {set.Make} {set.Thread} limb {line.Letters[0].Group.Limbs[0].Limb.Index} {line.Curve.GetType().Name} letters {line.Letters.Count} stand {line.Stand} levels {line.Levels.Low / 160.0:0.0} {line.Levels.High / 160.0:0.0} lean {line.Lean} len {line.Length / 160.0:0.0} res {line.Residual / 160.0:0.00}: {why ?? "OK"} {string.Join(" ", line.Letters.Select(l => $"[{string.Join(",", l.Group.Limbs.Select(b => b.Limb.Index))}{(l.Stands ? "" : "-")} {l.Group.Reach.From/160.0:0.0}..{l.Group.Reach.To/160.0:0.0} {l.Group.Reach.Bottom/160.0:0.0}..{l.Top/160.0:0.0}]"))}"); return why; }
 
     /// <summary>
     /// Those with the most limbs on their line first; of equals, straight lines and earlier limbs. Of several under the
@@ -87,7 +84,7 @@ internal static class LineSearch
                 votes.Add(new(seed, run, run.Count + run.Count(limb => Math.Abs(limb.Reach.Top - seed.Height) <= Tolerance.Top(seed.Height))));
         }
 
-        Debug?.Invoke($"  {votes.Count} votes of {limbs.Count} limbs"); return votes.OrderByDescending(vote => vote.Count);
+        return votes.OrderByDescending(vote => vote.Count);
     }
 
     private static ulong KeyOf(IEnumerable<Standing> run) =>

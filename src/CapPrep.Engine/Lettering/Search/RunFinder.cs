@@ -1,4 +1,5 @@
 using CapPrep.Engine.Lettering.Curves;
+using CapPrep.Engine.Lettering.Letters;
 using CapPrep.Engine.Lettering.Limbs;
 using CapPrep.Engine.Measures;
 

@@ -1,3 +1,5 @@
+using CapPrep.Engine.Lettering.Letters;
+
 namespace CapPrep.Engine.Lettering.Search;
 
 /// <summary>Tells letters from combs of bars, dashes and one shape repeated.</summary>

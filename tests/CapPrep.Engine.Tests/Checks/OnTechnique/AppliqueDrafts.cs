@@ -11,6 +11,13 @@ internal static class AppliqueDrafts
     private const double HalfHeight = 15;
     private const double Middle = 20;
 
+    /// <summary>Placement line, stop, tack-down, stop to trim, satin: two stops of one thread.</summary>
+    internal static readonly Job Good = Applique(draft => draft.Line().Stop().Line(-0.5).Stop().Cover(), OneThread(3));
+
+    /// <summary>The same with another satin.</summary>
+    internal static Job Covered(double width, double outward = 0) =>
+        Applique(draft => draft.Line().Stop().Line().Stop().Cover(width, outward), OneThread(3));
+
     /// <summary>Once around in running stitches.</summary>
     /// <param name="draft">What is sewn so far.</param>
     /// <param name="outward">How far outside the oval.</param>

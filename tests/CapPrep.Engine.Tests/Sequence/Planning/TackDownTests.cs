@@ -66,7 +66,7 @@ public sealed class TackDownTests
     [Fact]
     public void What_looks_like_foam_work_is_not_put_in_another_order()
     {
-        var prepared = Prepared(null, draft => draft.Sew(new Bar(-4.5, 26) { Height = 10 }).Trim(new(-45, 0)).Sew(new Bar(-4.5, 0) { Height = 10 }));
+        var prepared = Prepared(null, draft => draft.Sew(new Bar(-4.5, 25) { Height = 20 }).Trim(new(-45, 0)).Sew(new Bar(-4.5, 0) { Height = 20 }));
 
         prepared.Order!.Used.ShouldBe(UsedOrder.Received);
         prepared.Order.KeptBecause.ShouldContain("foam");

@@ -24,9 +24,11 @@ internal static class AppliqueShapes
         {
             if (shapes.Any(shape => shape.Along.Contains(line)))
                 continue;
-            LineTurn[] along = [.. lines.Where(other => other.Interval.First >= line.Interval.Last && line.IsFollowedBy(other))];
             var cover = CoverOf(line, satin);
-            if (cover.Count > 0 || (technique == Technique.Patch && along.Any(other => other.Block > line.Block)))
+            if (cover.Count == 0 && technique != Technique.Patch)
+                continue;
+            LineTurn[] along = [.. lines.Where(other => other.Interval.First >= line.Interval.Last && line.IsFollowedBy(other))];
+            if (cover.Count > 0 || along.Any(other => other.Block > line.Block))
                 shapes.Add(new(line, along, cover));
         }
 

@@ -18,7 +18,7 @@ internal sealed class LineTurns
     private const int LeadIn = 40;
 
     // More lines than any design is laid out with; the rest is not looked at.
-    private const int MostTurns = 400;
+    private const int MostTurns = 200;
 
     private readonly DesignReading _reading;
     private readonly StitchSequence _stitches;
@@ -84,7 +84,7 @@ internal sealed class LineTurns
     }
 
     private LineTurn Turn(int run, Interval interval, bool isLine, bool isClosed) =>
-        new(run, interval, _stitches.Block[interval.First], isClosed, isLine, _stitches.ThreadOf(interval));
+        new(run, interval, _stitches.Block[interval.First], isClosed, isLine, _stitches.BoxOf(interval), _stitches.ThreadOf(interval));
 
     /// <summary>The first way round that begins at one of so many penetrations.</summary>
     private Interval? NextTurn(int from, int last, int tries)

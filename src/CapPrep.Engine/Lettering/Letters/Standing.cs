@@ -1,7 +1,7 @@
 using CapPrep.Engine.Lettering.Curves;
 using CapPrep.Engine.Lettering.Limbs;
 
-namespace CapPrep.Engine.Lettering.Search;
+namespace CapPrep.Engine.Lettering.Letters;
 
 /// <summary>A limb and how it stands on a base line.</summary>
 /// <param name="Limb">The limb.</param>

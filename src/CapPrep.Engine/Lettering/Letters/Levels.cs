@@ -1,4 +1,4 @@
-namespace CapPrep.Engine.Lettering.Search;
+namespace CapPrep.Engine.Lettering.Letters;
 
 /// <summary>The heights that letters of a line reach, sixteenths of a tape unit.</summary>
 /// <param name="Low">That of the smaller letters.</param>

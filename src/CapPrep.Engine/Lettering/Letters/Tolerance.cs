@@ -1,6 +1,6 @@
 using CapPrep.Engine.Measures;
 
-namespace CapPrep.Engine.Lettering.Search;
+namespace CapPrep.Engine.Lettering.Letters;
 
 /// <summary>How exactly letters of a height stand on their line and reach their level; sixteenths of a tape unit.</summary>
 internal static class Tolerance

@@ -1,4 +1,4 @@
-namespace CapPrep.Engine.Lettering.Search;
+namespace CapPrep.Engine.Lettering.Letters;
 
 /// <summary>How a group of limbs stands among the letters of a line.</summary>
 /// <param name="Group">The limbs.</param>

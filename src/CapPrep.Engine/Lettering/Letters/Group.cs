@@ -1,6 +1,6 @@
 using CapPrep.Engine.Lettering.Curves;
 
-namespace CapPrep.Engine.Lettering.Search;
+namespace CapPrep.Engine.Lettering.Letters;
 
 /// <summary>Limbs that make one letter.</summary>
 /// <param name="Limbs">In sewing order.</param>

@@ -1,6 +1,6 @@
 using CapPrep.Engine.Measures;
 
-namespace CapPrep.Engine.Lettering.Search;
+namespace CapPrep.Engine.Lettering.Letters;
 
 /// <summary>Puts limbs together that lie over each other or are sewn in one stroke: letters with their dots and accents.</summary>
 internal static class Grouping

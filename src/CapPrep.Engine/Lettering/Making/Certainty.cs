@@ -1,0 +1,24 @@
+using CapPrep.Engine.Lettering.Search;
+
+namespace CapPrep.Engine.Lettering.Making;
+
+/// <summary>Says whether a line is found without doubt. House; by looking at real designs.</summary>
+internal static class Certainty
+{
+    // So many letters stand on the line and reach a height, percent; of three letters all do.
+    private const int ClearShare = 80;
+
+    private const int FewestSatin = 3;
+    private const int FewestLine = 5;
+    private const int FewestJoined = 6;
+
+    public static bool IsSure(LetterMake make, Candidate line, bool isConnected)
+    {
+        var letters = line.Letters.Where(letter => !letter.IsSign).ToList();
+        var fewest = isConnected ? FewestJoined : make == LetterMake.Satin ? FewestSatin : FewestLine;
+        return letters.Count >= fewest
+            && 100 * letters.Count(letter => letter.Stands) >= ClearShare * letters.Count
+            && 100 * letters.Count(letter => line.Levels.Has(letter.Top)) >= ClearShare * letters.Count
+            && !line.IsSteep;
+    }
+}

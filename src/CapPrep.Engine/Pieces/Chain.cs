@@ -51,6 +51,13 @@ internal sealed class Chain
         }
     }
 
+    /// <summary>The chain without rows that lie beyond an interval; all of it when too few were left.</summary>
+    public Chain Within(Interval interval)
+    {
+        Stroke[] rows = [.. _rows.Where(row => row.First < interval.Last && row.Last > interval.First)];
+        return rows.Length == _rows.Length || rows.Length < FewestRows ? this : new(rows);
+    }
+
     private static int[] PlacesOf(Stroke[] rows)
     {
         var places = new int[rows.Length];

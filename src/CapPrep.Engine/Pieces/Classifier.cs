@@ -19,7 +19,7 @@ internal static class Classifier
     private const int FewestTurningRows = 16;
     private const int MostSplit = 4;
 
-    // A straight one, when it is longer than wide and split even more evenly, in two or three.
+    // A straight one over 7 mm, when it is longer than wide and split even more evenly, in two or three.
     private const int VeryEvenPercent = 90;
     private const int MostStraightSplit = 3;
 
@@ -31,8 +31,9 @@ internal static class Classifier
     private const int OpenZigzagPitch = 170 * Fine.PerMillimeter / 100;
     private const int OpenFillPitch = 200 * Fine.PerMillimeter / 100;
 
-    // A limit decides without doubt when the value is this share beyond it.
+    // A limit decides without doubt when the value is this share beyond it; stitches are counted, not measured.
     private const int ClearPercent = 10;
+    private const int ClearStitchPercent = 5;
 
 
     public static StitchClass ClassOf(ChainMeasures rows) =>
@@ -45,19 +46,19 @@ internal static class Classifier
     public static bool IsSure(ChainMeasures rows) =>
         rows.Rows >= ClearRows
         && !IsDoubtfulSplit(rows)
-        && ClassOf(rows) == ClassOf(Scaled(rows, 100 - ClearPercent))
-        && ClassOf(rows) == ClassOf(Scaled(rows, 100 + ClearPercent));
+        && ClassOf(rows) == ClassOf(Scaled(rows, -1))
+        && ClassOf(rows) == ClassOf(Scaled(rows, 1));
 
-    private static ChainMeasures Scaled(ChainMeasures rows, int percent) => rows with
+    private static ChainMeasures Scaled(ChainMeasures rows, int sign) => rows with
     {
-        Pitch = Share(rows.Pitch, percent),
-        Width = Share(rows.Width, percent),
-        RowStitches = Math.Max(rows.Rows, Share(rows.RowStitches, percent)),
+        Pitch = Share(rows.Pitch, 100 + (sign * ClearPercent)),
+        Width = Share(rows.Width, 100 + (sign * ClearPercent)),
+        RowStitches = Math.Max(rows.Rows, Share(rows.RowStitches, 100 + (sign * ClearStitchPercent))),
     };
 
     /// <summary>Split like satin, but neither turning nor unlike a fill of few stitches to a row.</summary>
     private static bool IsDoubtfulSplit(ChainMeasures rows) =>
-        HasFillRows(rows) && !IsTurningSatin(rows) && IsEven(rows, EvenPercent) && IsSplitAtMost(rows, MostStraightSplit);
+        HasFillRows(rows) && rows.Width > WideFillWidth && !IsTurningSatin(rows) && IsEven(rows, EvenPercent) && IsSplitAtMost(rows, MostStraightSplit);
 
     private static bool IsRetraced(ChainMeasures rows) =>
         rows.Pitch < RetracedPitch && rows.Advance < ColumnAdvance && 2L * rows.Advance < RetracedPitch * (long)rows.Rows;
@@ -70,7 +71,7 @@ internal static class Classifier
         rows.Rows >= FewestTurningRows && rows.IsTurning && IsEven(rows, EvenPercent) && IsSplitAtMost(rows, MostSplit);
 
     private static bool IsStraightSatin(ChainMeasures rows) =>
-        rows.Rows >= FewestTurningRows && 2L * rows.Advance >= 3L * rows.Width && IsEven(rows, VeryEvenPercent) && IsSplitAtMost(rows, MostStraightSplit);
+        rows.Rows >= FewestTurningRows && rows.Width > WideFillWidth && 2L * rows.Advance >= 3L * rows.Width && IsEven(rows, VeryEvenPercent) && IsSplitAtMost(rows, MostStraightSplit);
 
     private static bool IsEven(ChainMeasures rows, int percent) => 100L * rows.Even >= percent * (long)rows.Split;
 

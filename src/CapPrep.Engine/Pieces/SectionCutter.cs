@@ -29,7 +29,7 @@ internal sealed class SectionCutter(StitchSequence stitches)
         foreach (var chain in Chain.Among(StrokeCutter.Cut(stitches, whole)))
             Put(rows, Part(chain));
         var next = whole.First;
-        foreach (var section in WithPatterns(strand, whole, [.. rows.Select(part => new Section(stitches, strand, part.Interval, part.Class, part.Chain))]))
+        foreach (var section in WithPatterns(strand, whole, [.. rows.Select(part => Rows(strand, part.Interval, part.Chain.Within(part.Interval)))]))
         {
             Run(strand, next, section.Interval.First - 1);
             _sections.Add(section);
@@ -38,6 +38,9 @@ internal sealed class SectionCutter(StitchSequence stitches)
 
         Run(strand, next, whole.Last);
     }
+
+    private Section Rows(int strand, Interval interval, Chain chain) =>
+        new(stitches, strand, interval, Classifier.ClassOf(ChainMeasures.Of(chain)), chain);
 
     /// <summary>The rows of a strand with the repeat patterns between long ones; a pattern takes the rows it is made of.</summary>
     private List<Section> WithPatterns(int strand, Interval whole, List<Section> rows)

@@ -63,8 +63,9 @@ internal sealed class PatternFinder
     private bool IsLike(int index, int other)
     {
         var (one, two) = (Stitch(index), Stitch(other));
-        var longer = Math.Max(Fine.Length(one), Fine.Length(two));
-        return 100 * Fine.Length(one - two) <= (LikePercent * longer) + (100 * LikeUnits * Fine.PerTenth)
+        var longer = Math.Sqrt(Math.Max(Fine.Square(one), Fine.Square(two)));
+        var most = (LikePercent * longer / 100) + LikeUnits;
+        return Fine.Square(one - two) <= most * most
             && !_stitches.IsFloat(index) && !_stitches.IsFloat(other);
     }
 

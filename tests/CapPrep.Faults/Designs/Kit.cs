@@ -69,7 +69,7 @@ internal static class Kit
     /// </summary>
     internal static double Across(Chance chance, Rect box)
     {
-        var most = Math.Min(22, Math.Atan(0.5 * box.Height / box.Width) * 180 / Math.PI);
+        var most = Math.Min(22, Math.Atan(0.25 * box.Height / box.Width) * 180 / Math.PI);
         return chance.Between(-most, most);
     }
 

@@ -26,9 +26,9 @@ internal static class Materials
         new("applique.cover", chance => Cover(chance, -Limits.Beyond(chance, 3, 0.3))) { Near = Cover },
         new("applique.edge", Edge),
         new("applique.early", Early),
-        new("metallic.step", chance => Metallic(chance, 0.5, 1.1, "metallic.column")),
+        new("metallic.step", chance => Metallic(chance, 0.5, 1.1, "metallic.column", "metallic.pitch")),
         new("metallic.pitch", chance => Metallic(chance, chance.Between(0.31, 0.35), 2.4)),
-        new("metallic.column", chance => Metallic(chance, 0.5, chance.Between(1.05, 1.25), "metallic.step")),
+        new("metallic.column", chance => Metallic(chance, 0.5, chance.Between(1.05, 1.25), "metallic.step", "metallic.pitch")),
     ];
 
     private static FoamFace Word(Chance chance) => new(chance.Between(22.0, 26.0), chance.Between(6.0, 7.4)) { Pitch = chance.Between(0.19, 0.21), Gap = 3.2 };

@@ -139,10 +139,11 @@ internal static class Stitching
         return new(Draw(Reach.Trim), Draw(Reach.Loose)) { Place = new(17, 17, 19 + gap, 23), Companions = ["stitch.long"] };
     }
 
+    /// <summary>Letters that all end at the foot of the next one, so that nothing needs a trim.</summary>
     private static Pair LetterTrim(Chance chance)
     {
-        var face = Kit.FaceOf(chance, chance.Between(5.3, 5.7)) with { Stroke = 1.22, Gap = 0.9 };
-        var word = Kit.Line(chance, "word", Kit.Foot, face, Names.OpenPairs);
+        var face = Kit.FaceOf(chance, chance.Between(5.3, 5.7)) with { Stroke = 1.22, Gap = 0.9, WordGap = 0.85 };
+        var word = Kit.Line(chance, "word", Kit.Foot, face, ["MILL HILL", "HILL MILL", "KILN HILL"]);
         var good = new Design(new Block(chance.Of(Yarn.All), word.Parts())) { Habits = Habits.Draw(chance) with { WalkUpTo = 4.5, Floats = false } };
         return new(good, good.Map(part => part with { Reach = Reach.Trim })) { Where = ["word"], AtLeast = "note" };
     }

@@ -63,12 +63,19 @@ internal static class Kit
     /// <summary>Threads that differ well, so many.</summary>
     internal static IReadOnlyList<Yarn> Yarns(Chance chance, int count) => chance.Some(count, Yarn.All);
 
-    /// <summary>A fill angle that lies across the seam.</summary>
-    internal static double Across(Chance chance) => chance.Between(-22.0, 22.0);
+    /// <summary>
+    /// A fill angle that lies across the seam (fact rows C01, C02, C05), level enough for the shape that the rows advance
+    /// upward and not from one side to the other.
+    /// </summary>
+    internal static double Across(Chance chance, Rect box)
+    {
+        var most = Math.Min(22, Math.Atan(0.25 * box.Height / box.Width) * 180 / Math.PI);
+        return chance.Between(-most, most);
+    }
 
     internal static FillArea Vary(this FillArea fill, Chance chance) => fill with
     {
-        Degrees = Across(chance),
+        Degrees = Across(chance, fill.Shape.Box),
         Distance = chance.Between(0.37, 0.46),
         Stitch = chance.Between(3.2, 4.6),
         Under = chance.Of(Under.Across, Under.Mesh),

@@ -38,10 +38,14 @@ internal static class OnText
     internal static Pair SingleLine(Chance chance)
     {
         var good = Texts.SingleLine(chance);
-        return new(good, good.Map(part => part is Letter letter ? letter with { Face = letter.Face with { As = SewnAs.Satin, Stroke = 1.22 } } : part))
+        var letters = good.Blocks[0].Parts.Cast<Letter>().OrderBy(letter => letter.Glyph).ToList();
+        var face = new Face { Height = letters[0].Face.Height, Stroke = 1.05, Gap = 0.9 };
+        var text = string.Concat(letters.Select(letter => letter.Sign));
+        var satin = new Word("small", text, face, new(new(0, Kit.Foot))) { MiddleGap = 3 };
+        return new(good, good with { Blocks = [good.Blocks[0] with { Parts = satin.Parts() }, .. good.Blocks.Skip(1)] })
         {
             Where = ["small"],
-            Companions = ["lettering.counter", "lettering.gap", "stitch.dense", "stitch.short", "seam.small-text", "seam.column-on-seam"],
+            Companions = ["stitch.column-narrow", "lettering.counter", "lettering.gap", "stitch.dense", "stitch.short", "seam.small-text", "seam.column-on-seam"],
         };
     }
 

@@ -95,7 +95,7 @@ internal static class Crests
         var outline = chance.Of(
             Shapes.Star(center, radius, 5, 0.55), Shapes.Diamond(center, radius * 1.7, radius * 1.9),
             Shapes.Regular(center, radius, 6), Shapes.Disk(center, radius * 0.9));
-        return new FillArea(Area.Of(outline)) { Name = name }.Vary(chance) with { Stitch = 3.6, Under = Under.Across };
+        return new FillArea(Area.Of(outline)) { Name = name }.Vary(chance) with { Stitch = 3.6, Under = Under.Across, UnderDistance = 1.6 };
     }
 
     internal static Curve Overlapped(Curve closed) => new([.. closed.Points, closed.At(0.6)]);

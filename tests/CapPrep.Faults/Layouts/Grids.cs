@@ -26,7 +26,7 @@ internal static class Grids
     {
         var yarns = Kit.Yarns(chance, 3);
         var outline = chance.Of(Shapes.Oval(new(0, 31), 54, 34), Shapes.Panel(new(-26, 14, 26, 48), 7), Shapes.Disk(new(0, 31), 17));
-        var degrees = Kit.Across(chance);
+        var degrees = Kit.Across(chance, Rect.Of(outline.Points));
         var distance = chance.Between(0.75, 0.85);
         var low = new FillArea(Area.Of(outline)) { Name = "low", Degrees = degrees, Distance = distance, Under = Under.Across };
         var high = new FillArea(Area.Of(outline).Mapped(at => at + new Vec(0, distance / 2))) { Name = "high", Degrees = degrees, Distance = distance, Under = Under.None };

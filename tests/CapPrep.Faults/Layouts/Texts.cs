@@ -35,6 +35,8 @@ internal static class Texts
             MiddleGap = Kit.MiddleGap(face),
             Order = chance.Of(LineOrder.Outward, LineOrder.OutwardLeftFirst),
         };
+        while (!SeamCare.IsClean(word.Parts()))
+            word = word with { MiddleGap = word.MiddleGap + 0.5 };
         return new(new Block(yarns[0], fill.Vary(chance)), new Block(yarns[1], border), new Block(yarns[2], word.Parts()))
         {
             Habits = Habits.Draw(chance),
@@ -75,9 +77,11 @@ internal static class Texts
         var height = chance.Between(17.0, 20.0);
         var face = new Face { Height = height, Stroke = height * 0.11, Lean = chance.Between(10.0, 14.0), Gap = 0.4, Wide = 0.9, Pitch = chance.Between(0.38, 0.44) };
         var word = new Word("script", chance.Of("summer", "common", "union", "moon", "amour"), face, new(new(0, 22))) { Order = LineOrder.LeftToRight };
+        for (var step = 0; step < 40 && !SeamCare.IsClean(word.Parts()); step++)
+            word = word with { Offset = (step % 2 == 0 ? 0.3 : -0.3) * (step + 1) };
         var parts = Joined(word);
         var width = word.Length;
-        var swash = new SatinColumn(Curve.Smooth(new(-width * 0.42, 16.2), new(-width * 0.1, 15), new(width * 0.2, 16), new(width * 0.46, 17.6)), 2)
+        var swash = new SatinColumn(Curve.Smooth(new(word.Offset - (width * 0.42), 16.2), new(word.Offset - (width * 0.1), 15), new(word.Offset + (width * 0.2), 16), new(word.Offset + (width * 0.46), 17.6)), 2)
         {
             Name = "swash",
             Shape = static share => Math.Min(1, 0.5 + (3 * Math.Min(share, 1 - share))),

@@ -19,16 +19,16 @@ internal static class Materials
         new("foam.no-stop", Made.Foam),
         new("foam.then-flat", ThenFlat),
         new("foam.fill", FoamFill),
-        new("foam.gap", chance => Foam(chance, Word(chance) with { Gap = Limits.FoamGap * (1 - Limits.Beyond(chance, Limits.FoamGap)) })),
+        new("foam.gap", chance => Foam(chance, Word(chance) with { Gap = Limits.FoamGap * (1 - Limits.Beyond(chance, Limits.FoamGap)) }) with { Companions = ["foam.across-seam", "seam.joint"] }),
         new("foam.style", FoamOnSide),
         new("foam.across-seam", EndOnSeam),
         new("applique.no-stop", Made.Applique),
         new("applique.cover", chance => Cover(chance, -Limits.Beyond(chance, 3, 0.3))) { Near = Cover },
         new("applique.edge", Edge),
         new("applique.early", Early),
-        new("metallic.step", chance => Metallic(chance, 0.46, 1.1, "metallic.column")),
+        new("metallic.step", chance => Metallic(chance, 0.5, 1.1, "metallic.column", "metallic.pitch")),
         new("metallic.pitch", chance => Metallic(chance, chance.Between(0.31, 0.35), 2.4)),
-        new("metallic.column", chance => Metallic(chance, 0.46, chance.Between(1.05, 1.25), "metallic.step")),
+        new("metallic.column", chance => Metallic(chance, 0.5, chance.Between(1.05, 1.25), "metallic.step", "metallic.pitch")),
     ];
 
     private static FoamFace Word(Chance chance) => new(chance.Between(22.0, 26.0), chance.Between(6.0, 7.4)) { Pitch = chance.Between(0.19, 0.21), Gap = 3.2 };
@@ -134,7 +134,7 @@ internal static class Materials
     private static Pair Metallic(Chance chance, double pitch, double stroke, params IReadOnlyList<string> companions)
     {
         var yarn = new Yarn("Bright gold", "#C9A227") { Kind = "metallic" };
-        var face = new Face { Height = 12, Stroke = 2.4, Pitch = 0.47, Gap = 1.6 };
+        var face = new Face { Height = 12, Stroke = 2.4, Pitch = 0.5, Gap = 1.6 };
         var word = Kit.Line(chance, "word", Kit.Foot, face, Names.Odd);
         var good = new Design(new Block(yarn, word.Parts())) { Habits = Habits.Draw(chance) };
         return new(good, good.Map(part => part is Letter letter ? letter with { Face = letter.Face with { Stroke = stroke, Pitch = pitch } } : part))

@@ -33,8 +33,8 @@ internal static class Orders
         Block[] blocks = good.Blocks.Count == 3
             ? [.. good.Blocks.Reverse()]
             : [.. rows.Select((row, k) => new Block(k < good.Blocks.Count ? good.Blocks[good.Blocks.Count - 1 - k].Yarn : good.Blocks[0].Yarn, row))];
-        if (good.Blocks.Count == 1)
-            blocks = [new(good.Blocks[0].Yarn, [.. rows.SelectMany(row => row)])];
+        if (good.Blocks.Count < 3)
+            blocks = [.. blocks.GroupBy(block => block.Yarn).Select(yarn => new Block(yarn.Key, [.. yarn.SelectMany(block => block.Parts)]))];
         return new(good, good with { Blocks = blocks })
         {
             Where = ["line", "sign"],

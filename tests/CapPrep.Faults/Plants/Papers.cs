@@ -1,5 +1,6 @@
 using CapPrep.FaultCorpus.Designs;
 using CapPrep.FaultCorpus.Layouts;
+using CapPrep.FaultCorpus.Sewing;
 using CapPrep.FaultCorpus.Tapes;
 
 namespace CapPrep.FaultCorpus.Plants;
@@ -69,14 +70,18 @@ internal static class Papers
     /// <summary>Looks like foam, and the ticket says nothing.</summary>
     private static Pair FoamUnsaid(Chance chance)
     {
-        var good = Made(chance);
+        var yarn = chance.Of(Yarn.All);
+        var letters = Letters.FoamWork.Letters(chance.Of("HI", "IT", "LI"), new(chance.Between(32.0, 35.0), chance.Between(6.0, 7.0)) { Pitch = 0.2, Gap = 3.4 }, new(0, 15));
+        var good = new Design(new Block(yarn, Letters.FoamWork.Marks(letters)), new Block(yarn with { Foam = true }, letters) { Action = "layFoam" })
+        {
+            Habits = Habits.Draw(chance),
+            Ticket = new() { Technique = "foam" },
+        };
         return new(good, good with { Ticket = good.Ticket with { Technique = null }, Blocks = [.. good.Blocks.Select(block => block with { Yarn = block.Yarn with { Foam = false }, Action = null })] })
         {
-            Companions = ["stitch.column-wide", "stitch.cover", "stitch.dense", "seam.no-underlay", "stitch.no-underlay"],
+            Companions = ["stitch.column-wide", "stitch.cover", "stitch.dense", "stitch.stacked", "seam.no-underlay", "stitch.no-underlay"],
         };
     }
-
-    private static Design Made(Chance chance) => Good.Made.Foam(chance).Good;
 
     private static Plant File(string rule, Func<Chance, FileHabits> change, params IReadOnlyList<string> companions) => new(rule, chance =>
     {

@@ -64,8 +64,8 @@ internal static class Stitching
     private static Pair Wide(Chance chance, double u)
     {
         var (yarn, habits) = (chance.Of(Yarn.All), Habits.Draw(chance));
-        var length = chance.Between(24.0, 50.0);
-        Design Draw(double width) => new(new Block(yarn, new SatinColumn(new(new(-length / 2, 24), new(length / 2, 24)), width) { Name = "bar", Under = Under.Both })) { Habits = habits };
+        var length = chance.Between(18.0, 34.0);
+        Design Draw(double width) => new(new Block(yarn, new SatinColumn(new(new(4, 24), new(4 + length, 24)), width) { Name = "bar", Under = Under.Both })) { Habits = habits };
         return new(Draw(6.2), Draw(Limits.SatinWarn * (1 + u))) { Where = ["bar"], Beyond = u, Companions = ["ticket.technique", "stitch.long"] };
     }
 
@@ -73,7 +73,7 @@ internal static class Stitching
     private static Pair Dense(Chance chance)
     {
         var good = Plates.Plate(chance, new(-20, 14, 20, 38));
-        var spot = new Rect(5, 20, 5 + chance.Between(5.0, 8.0), 20 + chance.Between(5.0, 8.0));
+        var spot = new Rect(4, 19, 4 + chance.Between(8.0, 11.0), 19 + chance.Between(8.0, 11.0));
         var layers = Enumerable.Range(0, 4).Select(k => new FillArea(Area.Rectangle(spot)) { Name = $"spot {k}", Degrees = 45 * k, Distance = 0.24, Stitch = 1.15, Under = Under.None, Reach = Reach.Trim });
         var bad = good with { Blocks = [good.Blocks[0] with { Parts = [.. good.Blocks[0].Parts, .. layers] }, .. good.Blocks.Skip(1)] };
         return new(good, bad) { Where = ["spot"], Companions = ["stitch.stacked", "stitch.short", "stitch.cover"] };
@@ -139,10 +139,11 @@ internal static class Stitching
         return new(Draw(Reach.Trim), Draw(Reach.Loose)) { Place = new(17, 17, 19 + gap, 23), Companions = ["stitch.long"] };
     }
 
+    /// <summary>Letters that all end at the foot of the next one, so that nothing needs a trim.</summary>
     private static Pair LetterTrim(Chance chance)
     {
-        var face = Kit.FaceOf(chance, chance.Between(5.3, 5.7)) with { Stroke = 1.22, Gap = 0.9 };
-        var word = Kit.Line(chance, "word", Kit.Foot, face, Names.OpenPairs);
+        var face = Kit.FaceOf(chance, chance.Between(5.3, 5.7)) with { Stroke = 1.22, Gap = 0.9, WordGap = 0.85 };
+        var word = Kit.Line(chance, "word", Kit.Foot, face, ["MILL HILL", "HILL MILL", "KILN HILL"]);
         var good = new Design(new Block(chance.Of(Yarn.All), word.Parts())) { Habits = Habits.Draw(chance) with { WalkUpTo = 4.5, Floats = false } };
         return new(good, good.Map(part => part with { Reach = Reach.Trim })) { Where = ["word"], AtLeast = "note" };
     }

@@ -17,6 +17,9 @@ internal sealed record FillArea(Area Shape) : Part
 
     public Under Under { get; init; } = Under.Across;
 
+    /// <summary>From line to line of the underlay, mm.</summary>
+    public double UnderDistance { get; init; } = 2.6;
+
     /// <summary>Rows slant to and fro like a satin with needle points inside, instead of lying parallel.</summary>
     public bool ZigzagRows { get; init; }
 
@@ -27,7 +30,7 @@ internal sealed record FillArea(Area Shape) : Part
     {
         var dots = new List<Dot>();
         foreach (var slant in Slants())
-            dots.AddRange(Sections(Shape.Lines(slant, 2.6, 0.7)).SelectMany(s => Sewn(s, 3.2, Purpose.Underlay, zigzag: false)));
+            dots.AddRange(Sections(Shape.Lines(slant, UnderDistance, 0.7)).SelectMany(s => Sewn(s, 3.2, Purpose.Underlay, zigzag: false)));
         var rows = Shape.Lines(Degrees, ZigzagRows ? Distance / 2 : Distance, 0);
         var sections = Sections(Down ? [.. rows.Reverse()] : rows);
         dots.AddRange(sections.SelectMany(section => Sewn(section, Stitch, Purpose.Top, ZigzagRows)));

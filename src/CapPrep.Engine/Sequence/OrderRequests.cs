@@ -24,6 +24,7 @@ internal static class OrderRequests
             Placement = Placement.Of(subject.Seated),
             Budget = BudgetFor(subject, receivedTrims),
             Limits = LimitsFor(subject.Setup),
+            Lines = LinePlaces.Of(subject),
             OrderMattersNot = OrderMattersNot(subject),
             DeliberateStops = DeliberateStops.Find(subject.Reading, subject.Stitches, threads, threadOfBlock),
             HasUnknownRecords = subject.Tape.Kinds.Contains(RecordKind.Unknown),

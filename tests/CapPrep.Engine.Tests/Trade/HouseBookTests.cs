@@ -12,7 +12,7 @@ public sealed class HouseBookTests
     public void The_rows_stand_in_the_order_of_what_they_cost() => House.Rows.Select(row => row.Rule).ShouldBe([
         "place.outside-field", "place.travel-outside", "place.too-tall", "place.crown", "place.too-wide",
         "place.brim-clearance", "place.side-seam", "place.eyelet", "place.posts", "place.off-center", "place.turns-away",
-        "order.tagline-first", "order.bottom-up", "order.center-out", "order.not-settled",
+        "order.tagline-first", "order.bottom-up", "order.center-out", "order.text-line", "order.not-settled",
         "stitch.short", "stitch.long", "stitch.column-narrow", "stitch.column-wide", "stitch.dense", "stitch.cover", "stitch.stacked",
         "stitch.no-underlay", "stitch.no-tie", "stitch.loose-travel", "stitch.heavy",
         "ticket.threads", "ticket.needles", "ticket.size", "ticket.contrast", "ticket.style", "ticket.machine", "ticket.quantity", "ticket.location",

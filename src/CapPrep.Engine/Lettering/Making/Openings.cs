@@ -12,11 +12,11 @@ internal sealed class Openings
     // Fewer cells are cloth between two rows: 0.25 mm2.
     private const int FewestCells = 4;
 
-    // Bare cells around the box, so that the outside is in one piece.
-    private const int Margin = 2;
+    // Bare cloth around the box, so that the outside is in one piece, tape units.
+    private const int Margin = 5;
 
     private readonly IReadOnlyList<Thread> _threads;
-    private readonly TapePoint _corner;
+    private readonly CellGrid _grid;
     private readonly int _columns;
     private readonly int _rows;
 
@@ -26,8 +26,8 @@ internal sealed class Openings
     private Openings(IReadOnlyList<Thread> threads, Box box)
     {
         _threads = threads;
-        _corner = new(box.Left - (Margin * Cover.UnitsPerTwoCells), box.Bottom - (Margin * Cover.UnitsPerTwoCells));
-        (_columns, _rows) = (Cover.CellOf(box.Right - _corner.X) + Margin + 1, Cover.CellOf(box.Top - _corner.Y) + Margin + 1);
+        _grid = new(box.Left - Margin, box.Bottom - Margin);
+        (_columns, _rows) = (_grid.Column(box.Right + Margin) + 1, _grid.Row(box.Top + Margin) + 1);
         _cells = new byte[_columns * _rows];
         for (var i = 0; i < threads.Count; i++)
         {
@@ -48,7 +48,7 @@ internal sealed class Openings
 
     private void Paint(TapePoint from, TapePoint to)
     {
-        foreach (var (column, row) in CellLine.Between(from - _corner, to - _corner))
+        foreach (var (column, row) in CellLine.Between(_grid, from, to))
             _cells[(row * _columns) + column] = 1;
     }
 
@@ -96,8 +96,7 @@ internal sealed class Openings
         return 2 * Math.Sqrt(Around(middle).Max(Clearance)) / Tenths.PerMillimeter;
     }
 
-    private TapePoint MiddleOf(int cell) => _corner + new TapePoint(
-        ((2 * (cell % _columns)) + 1) * Cover.UnitsPerTwoCells / 4, ((2 * (cell / _columns)) + 1) * Cover.UnitsPerTwoCells / 4);
+    private TapePoint MiddleOf(int cell) => _grid.Corner(cell % _columns, cell / _columns) + new TapePoint(1, 1);
 
     private static IEnumerable<TapePoint> Around(TapePoint point) =>
         from x in Enumerable.Range(-2, 5) from y in Enumerable.Range(-2, 5) select point + new TapePoint(x, y);

@@ -8,7 +8,10 @@ using CapPrep.Engine.Tickets;
 
 namespace CapPrep.Drawing.Cards;
 
-/// <summary>One row for each step of the needle plan: place in order, needle, thread with its swatch, stitches.</summary>
+/// <summary>
+/// One row for each step of the needle plan: place in order, needle, thread with its swatch, stitches. What a person does
+/// at the stop before a step has a row of its own.
+/// </summary>
 internal sealed class NeedleRows(SheetPad pad, Preparation preparation, SheetWords words)
 {
     private const int RowHeight = 440;
@@ -26,20 +29,37 @@ internal sealed class NeedleRows(SheetPad pad, Preparation preparation, SheetWor
     private IReadOnlyList<NeedleStep> Plan => preparation.NeedlePlan;
 
     /// <summary>0.01 mm, caption included.</summary>
-    public int Height => (1 + Math.Min(Plan.Count, MostRows) + (Plan.Count > MostRows ? 2 : 0)) * RowHeight;
+    public int Height => (1 + Plan.Take(Shown).Sum(RowsOf) + (Plan.Count > Shown ? 2 : 0)) * RowHeight;
+
+    /// <summary>Steps for which there is room.</summary>
+    private int Shown
+    {
+        get
+        {
+            var rows = 0;
+            return Plan.TakeWhile(step => (rows += RowsOf(step)) <= MostRows).Count();
+        }
+    }
 
     public void Lay(SheetBox box)
     {
         pad.Text(words["card.needles"], box.TopPart(RowHeight), Lettering.Strong(11));
-        var shown = Math.Min(Plan.Count, MostRows);
-        for (var i = 0; i < shown; i++)
-            Row(Plan[i], box.Below((1 + i) * RowHeight).TopPart(RowHeight));
-        if (Plan.Count > shown)
+        var row = 1;
+        foreach (var step in Plan.Take(Shown))
+        {
+            if (step.Action != StopAction.None)
+                pad.Text(words["action." + Words<StopAction>.Standard.Of(step.Action)], box.Below(row++ * RowHeight).TopPart(RowHeight).RightOf(NeedleAt), Strong);
+            Row(step, box.Below(row++ * RowHeight).TopPart(RowHeight));
+        }
+
+        if (Plan.Count > Shown)
             pad.Paragraph(
-                words.Say("card.moreSteps", ("count", Text(Plan.Count - shown))),
-                box.Below((1 + shown) * RowHeight).TopPart(2 * RowHeight),
+                words.Say("card.moreSteps", ("count", Text(Plan.Count - Shown))),
+                box.Below(row * RowHeight).TopPart(2 * RowHeight),
                 Body);
     }
+
+    private static int RowsOf(NeedleStep step) => step.Action == StopAction.None ? 1 : 2;
 
     private void Row(NeedleStep step, SheetBox box)
     {
@@ -53,7 +73,6 @@ internal sealed class NeedleRows(SheetPad pad, Preparation preparation, SheetWor
     }
 
     private string Thread(NeedleStep step) => JobWords.Joined(
-        step.Action == StopAction.None ? null : words["action." + Words<StopAction>.Standard.Of(step.Action)],
         step.Thread is { } thread ? thread.Name ?? thread.Color : words["card.noThread"],
         step.Thread?.Code);
 

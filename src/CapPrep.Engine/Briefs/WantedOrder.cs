@@ -1,7 +1,6 @@
 using CapPrep.Engine.Checks;
 using CapPrep.Engine.Lettering;
 using CapPrep.Engine.Pieces;
-using CapPrep.Engine.Production;
 using CapPrep.Engine.Sequence.Cost;
 using CapPrep.Engine.Sequence.Planning;
 using CapPrep.Engine.Tickets;
@@ -12,19 +11,16 @@ namespace CapPrep.Engine.Briefs;
 internal sealed class WantedOrder(Subject job, SewOrder order)
 {
     private readonly IReadOnlyList<Element> _elements = job.Reading.Elements;
-    private readonly IReadOnlyList<TicketThread> _threads = NeedlePlan.ThreadsOf(job.Ticket.Received);
     private readonly TextLine?[] _lines = LinesOf(job);
 
     internal IReadOnlyList<BriefStep> Steps()
     {
-        var stops = DeliberateStops.Find(
-            job.Reading, job.Stitches, _threads, ThreadNumbers.Of(_threads, job.Stitches.Blocks)).ToHashSet();
         var steps = new List<BriefStep>();
         foreach (var group in Groups())
         {
             var block = _elements[group[0]].Block;
             var before = steps.Count == 0 ? block : steps[^1].Block;
-            steps.Add(Step(steps.Count + 1, group, StopBefore(before, block, stops)));
+            steps.Add(Step(steps.Count + 1, group, StopBefore(before, block)));
         }
 
         return steps;
@@ -60,10 +56,10 @@ internal sealed class WantedOrder(Subject job, SewOrder order)
     private bool BelongsTo(int last, int next) =>
         _lines[next] is not null && _lines[next] == _lines[last] && _elements[next].Block == _elements[last].Block;
 
-    private static BriefStop StopBefore(int before, int block, HashSet<int> deliberate) =>
+    private BriefStop StopBefore(int before, int block) =>
         before == block ? BriefStop.None
-        : deliberate.Contains(block - 1) ? BriefStop.Deliberate
-        : BriefStop.Color;
+        : ActionBefore(block) == StopAction.None ? BriefStop.Color
+        : BriefStop.Deliberate;
 
     private BriefStep Step(int number, List<int> group, BriefStop stop)
     {
@@ -77,12 +73,12 @@ internal sealed class WantedOrder(Subject job, SewOrder order)
             first.Block,
             box.ToMillimeters(),
             stop,
-            stop == BriefStop.Deliberate ? ActionAt(first.Block) : StopAction.None,
+            stop == BriefStop.Deliberate ? ActionBefore(first.Block) : StopAction.None,
             line is null ? [] : [.. line.Glyphs.Select(Entry)]);
     }
 
-    private StopAction ActionAt(int block) =>
-        _threads.FirstOrDefault(thread => thread.Block == block)?.Action is { } action and not StopAction.None ? action : StopAction.Pause;
+    private StopAction ActionBefore(int block) =>
+        job.DeliberateStops.Where(stop => stop.Behind == block - 1).Select(stop => stop.Action).FirstOrDefault();
 
     private static LetterEntry Entry(Glyph glyph) =>
         glyph.FromMm > 0 ? LetterEntry.Left

@@ -1,8 +1,11 @@
 using System.Collections.Frozen;
 using CapPrep.Engine.Checks.OnCap;
+using CapPrep.Engine.Checks.OnLetters;
 using CapPrep.Engine.Checks.OnOrder;
+using CapPrep.Engine.Checks.OnSeam;
 using CapPrep.Engine.Checks.OnStitches;
 using CapPrep.Engine.Checks.OnTape;
+using CapPrep.Engine.Checks.OnTechnique;
 using CapPrep.Engine.Checks.OnTicket;
 using CapPrep.Engine.Trade;
 
@@ -15,7 +18,10 @@ internal static class Inspector
     [
         .. CapChecks.All,
         .. OrderChecks.All,
+        .. SeamChecks.All,
+        .. TechniqueChecks.All,
         .. StitchChecks.All,
+        .. LetterChecks.All,
         .. TicketChecks.All,
         .. TapeChecks.All,
     ];

@@ -54,6 +54,12 @@ internal sealed class Limits
         return null;
     }
 
+    /// <summary>The worst limit up to a level that a measured value passes, of a rule with numbers.</summary>
+    /// <param name="measured">In the unit of the limits.</param>
+    /// <param name="atMost">Worse levels are left out, as where the measuring is in doubt.</param>
+    internal PassedLimit? PassedBy(double measured, Severity atMost) =>
+        _levels.FirstOrDefault(level => level.Level <= atMost && Passes(measured, level.Value!.Value));
+
     /// <summary>True when <paramref name="a"/> is worse than <paramref name="b"/> for this rule.</summary>
     internal bool IsWorse(double a, double b) => Is == LimitIs.AtLeast ? a < b : a > b;
 

@@ -1,4 +1,5 @@
 using CapPrep.Engine.Checks.Ground;
+using CapPrep.Engine.Checks.OnTechnique.Applique;
 using CapPrep.Engine.Checks.OnTechnique.Foam;
 using CapPrep.Engine.Lettering;
 using CapPrep.Engine.Measures;
@@ -22,6 +23,8 @@ internal sealed class Subject
     private readonly Lazy<DesignReading> _reading;
     private readonly Lazy<GroundMap> _ground;
     private readonly Lazy<FoamPieces> _foam;
+    private readonly Lazy<IReadOnlyList<AppliqueShape>> _applique;
+    private readonly Lazy<IReadOnlyList<DeliberateStop>> _stops;
     private readonly Lazy<IReadOnlyList<TextLine>> _textLines;
 
     internal Subject(Tape tape, StitchSequence stitches, ResolvedTicket ticket, Setup setup, SeatedDesign? seated)
@@ -31,18 +34,21 @@ internal sealed class Subject
         _points = seated is null ? null : CapPoints.Of(stitches, seated);
         _ground = new(() => new GroundMap(Reading), LazyThreadSafetyMode.None);
         _foam = new(() => FoamPieces.Of(Reading, stitches, ticket), LazyThreadSafetyMode.None);
+        _applique = new(() => OnTechnique.Applique.AppliqueShapes.Of(Reading, stitches, ticket.Technique), LazyThreadSafetyMode.None);
+        _stops = new(() => Sequence.Planning.DeliberateStops.Of(this), LazyThreadSafetyMode.None);
         _textLines = new(() => _points is null ? [] : LineFinder.Find(stitches, Reading, _points), LazyThreadSafetyMode.None);
     }
 
     private Subject(Subject like, Setup setup, SeatedDesign seated)
         : this(like.Tape, like.Stitches, like.Ticket, setup, seated) =>
-        (_reading, _ground, _foam) = (like._reading, like._ground, like._foam);
+        (_reading, _ground, _foam, _applique, _stops) = (like._reading, like._ground, like._foam, like._applique, like._stops);
 
-    private Subject(Subject like)
+    private Subject(Subject like, Lazy<IReadOnlyList<TextLine>> textLines)
     {
         (Tape, Stitches, Ticket, Setup) = (like.Tape, like.Stitches, like.Ticket, like.Setup);
         (_seated, _points, _reading) = (like._seated, like._points, like._reading);
-        (_ground, _foam, _textLines) = (like._ground, like._foam, like._textLines);
+        (_ground, _foam, _textLines) = (like._ground, like._foam, textLines);
+        (_applique, _stops) = (like._applique, like._stops);
     }
 
     internal Tape Tape { get; }
@@ -66,6 +72,12 @@ internal sealed class Subject
     /// <summary>What of it is sewn over foam.</summary>
     internal FoamPieces Foam => _foam.Value;
 
+    /// <summary>Lines along one edge with satin over them, as fabric is laid, held and covered.</summary>
+    internal IReadOnlyList<AppliqueShape> AppliqueShapes => _applique.Value;
+
+    /// <summary>Stops at which a person does something.</summary>
+    internal IReadOnlyList<DeliberateStop> DeliberateStops => _stops.Value;
+
     /// <summary>Its lines of letters, from the lowest up; none for a design that lies on no cap.</summary>
     internal IReadOnlyList<TextLine> TextLines => _textLines.Value;
 
@@ -73,7 +85,10 @@ internal sealed class Subject
     internal IReadOnlyList<OrderRuleResult>? OrderRules { get; private init; }
 
     /// <summary>The same tape, judged by an order.</summary>
-    internal Subject With(IReadOnlyList<OrderRuleResult>? orderRules) => new(this) { OrderRules = orderRules };
+    internal Subject With(IReadOnlyList<OrderRuleResult>? orderRules) => new(this, _textLines) { OrderRules = orderRules };
+
+    /// <summary>The same tape, with its lines of letters known from elsewhere.</summary>
+    internal Subject With(IReadOnlyList<TextLine> textLines) => new(this, new(textLines));
 
     /// <summary>The same tape, read once, on another cap.</summary>
     internal Subject On(Setup setup, SeatedDesign seated) => new(this, setup, seated);

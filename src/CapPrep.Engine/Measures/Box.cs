@@ -25,6 +25,13 @@ public readonly record struct Box(int Left, int Bottom, int Right, int Top)
     public bool Contains(TapePoint point) =>
         point.X >= Left && point.X <= Right && point.Y >= Bottom && point.Y <= Top;
 
+    /// <summary>The two have a point in common.</summary>
+    public bool Meets(Box other) =>
+        Left <= other.Right && other.Left <= Right && Bottom <= other.Top && other.Bottom <= Top;
+
+    /// <summary>The same box, larger by so much on every side.</summary>
+    public Box Grown(int by) => new(Left - by, Bottom - by, Right + by, Top + by);
+
     public Box Shift(int dx, int dy) => new(Left + dx, Bottom + dy, Right + dx, Top + dy);
 
     /// <summary>The same box in millimeters.</summary>

@@ -7,6 +7,10 @@ internal static class Median
     public static int Of(ReadOnlySpan<int> values) =>
         values.Length <= 8 ? OfFew(values) : values.ToArray().Order().ElementAt(values.Length / 2);
 
+    /// <summary>Three quarters of the values are no larger.</summary>
+    /// <param name="values">At least one.</param>
+    public static int UpperQuartile(IReadOnlyCollection<int> values) => values.Order().ElementAt(values.Count * 3 / 4);
+
     private static int OfFew(ReadOnlySpan<int> values)
     {
         Span<int> sorted = stackalloc int[values.Length];

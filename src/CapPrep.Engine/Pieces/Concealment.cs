@@ -30,10 +30,10 @@ internal sealed class Concealment
     public bool Hides(Section section) =>
         Percent(_latest.CountAbove(section.Cover, section.Interval.First), section.Cover) >= RoleFinder.HiddenFrom;
 
-    /// <summary>Notes on every section that is not closed how much of it lies under and over closed stitches.</summary>
+    /// <summary>Notes on every section that may be hidden how much of it lies under and over closed stitches.</summary>
     public void Note(IReadOnlyList<Section> sections)
     {
-        foreach (var open in sections.Where(section => !section.IsClosed))
+        foreach (var open in sections.Where(section => section.MayBeHidden))
             open.HiddenPercent = Percent(_latest.CountAbove(open.Cover, open.Interval.First), open.Cover);
         NoteByThread(sections);
         NoteOnTop(sections);
@@ -46,7 +46,7 @@ internal sealed class Concealment
             _latest.Clear();
             foreach (var closed in thread.Where(section => section.Hides))
                 _latest.Paint(closed.Blanket, closed.Interval.First);
-            foreach (var open in thread.Where(section => !section.IsClosed))
+            foreach (var open in thread.Where(section => section.MayBeHidden))
                 open.HiddenBySameThreadPercent = Percent(_latest.CountAbove(open.Cover, open.Interval.First), open.Cover);
         }
     }

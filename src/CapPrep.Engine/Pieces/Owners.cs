@@ -20,7 +20,7 @@ internal static class Owners
     /// <returns>False when more would have to be compared than the bounds allow.</returns>
     public static bool Find(IReadOnlyList<Section> sections)
     {
-        var areas = sections.Where(section => section.Hides).ToList();
+        var areas = sections.Where(section => section.Hides && section.Role == SpanRole.Visible).ToList();
         var carriers = new List<Section>();
         var meetings = 0;
         foreach (var section in sections.Where(section => section.Role is SpanRole.Underlay or SpanRole.HiddenTravel))

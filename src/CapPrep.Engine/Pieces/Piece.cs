@@ -28,7 +28,7 @@ public sealed record Piece
     /// <summary>Rows: strokes from edge to edge, half a zigzag each; 0 for lines and patterns.</summary>
     public required int Rows { get; init; }
 
-    /// <summary>Median length of a row, mm: the width of a column; 0 without rows.</summary>
+    /// <summary>Median length of a row, mm: the width of a column, in curves without the rows that stop short; 0 without rows.</summary>
     public required double WidthMm { get; init; }
 
     /// <summary>

@@ -36,7 +36,7 @@ internal sealed class PieceMaker(StitchSequence stitches)
             Class = largest.Class,
             Box = sections.Select(section => section.Box).Aggregate((sum, box) => sum.Union(box)),
             Rows = rows?.Rows ?? 0,
-            WidthMm = Fine.Millimeters(rows?.Width ?? 0),
+            WidthMm = Fine.Millimeters(rows?.Column ?? 0),
             PitchMm = Fine.Millimeters(rows?.Pitch ?? 0),
             ThreadPerAreaMm = ThreadPerArea(sections),
             Axis = rows?.Axis ?? Axis.None,

@@ -1,3 +1,5 @@
+using CapPrep.Engine.Measures;
+
 namespace CapPrep.Engine.Pieces;
 
 /// <summary>
@@ -8,6 +10,9 @@ internal static class PieceMerger
 {
     // A visible line of fewer penetrations than this does not part an area.
     private const int FewPenetrations = 8;
+
+    // Rows that show how wide a column begins and ends.
+    private const int EndRows = 5;
 
     /// <summary>Numbers the pieces and marks their sections; a section that is no area becomes a piece of its own.</summary>
     /// <param name="sections">All sections in time order, with their roles.</param>
@@ -38,7 +43,9 @@ internal static class PieceMerger
         one.Strand == other.Strand
         && (one.Rings is not null
             ? ReferenceEquals(one.Rings, other.Rings)
-            : one.Rows is { } rows && other.Rows is { } next && AreAlike(one.Class, rows, other.Class, next) && one.Blanket.Touches(other.Blanket));
+            : one.Rows is { } rows && other.Rows is { } next
+                && (AreAlike(one.Class, rows, other.Class, next) || IsOneColumn(one, other))
+                && one.Blanket.Touches(other.Blanket));
 
     private static bool AreAlike(StitchClass @class, ChainMeasures rows, StitchClass nextClass, ChainMeasures next) =>
         (@class, nextClass) switch
@@ -47,6 +54,16 @@ internal static class PieceMerger
             (StitchClass.Fill, StitchClass.Fill) => rows.Axis.IsWithin10Degrees(next.Axis) && IsRatio(rows.Pitch, next.Pitch, 65, 150),
             _ => rows.Axis.IsWithin10Degrees(next.Axis),
         };
+
+    /// <summary>The other goes on at once, as wide as the first one ends.</summary>
+    private static bool IsOneColumn(Section one, Section other) =>
+        one.Interval.Last + 1 == other.Interval.First
+        && one is { Class: StitchClass.Satin, Chain: { } chain } && other is { Class: StitchClass.Satin, Chain: { } next }
+        && IsRatio(
+            Median.Of([.. chain.Rows.TakeLast(EndRows).Select(row => (int)row.Length)]),
+            Median.Of([.. next.Rows.Take(EndRows).Select(row => (int)row.Length)]),
+            60,
+            167);
 
     private static bool IsRatio(long one, long other, int least, int most) =>
         100 * one >= least * other && 100 * one <= most * other;

@@ -101,7 +101,7 @@ internal sealed class ReadingMaker(
 
     private double AssignedShare(IReadOnlyList<Piece> pieces)
     {
-        var doubtful = pieces.Where(piece => !piece.Sure).Sum(piece => (long)(piece.Last - piece.First + 1));
+        var doubtful = sections.Where(section => section.Role == SpanRole.Visible && !pieces[section.Piece].Sure).Sum(section => (long)section.Interval.Count);
         return 1 - ((double)doubtful / stitches.Count);
     }
 

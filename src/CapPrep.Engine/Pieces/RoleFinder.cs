@@ -9,6 +9,9 @@ internal static class RoleFinder
     /// <summary>From this share under cover on, percent, stitches are not meant to be seen.</summary>
     public const int HiddenFrom = 75;
 
+    // A few rows, that could be a small area, from this share under cover of their own thread on.
+    private const int BuriedFrom = 95;
+
     // A tie stays within 1.6 mm and is shorter than 6 mm.
     private const int TieReach = 16;
     private const int TieLength = 60 * Fine.PerTenth;
@@ -19,13 +22,15 @@ internal static class RoleFinder
         for (var i = 0; i < sections.Count; i++)
         {
             var section = sections[i];
-            section.Role = section.IsClosed ? SpanRole.Visible
+            section.Role = section.IsClosed ? (IsBuried(section) ? SpanRole.Underlay : SpanRole.Visible)
                 : IsTie(stitches, section) ? SpanRole.Tie
                 : section.HiddenPercent >= HiddenFrom ? HiddenRole(section)
                 : IsTravelOnTop(sections, i) ? SpanRole.TravelOnTop
                 : SpanRole.Visible;
         }
     }
+
+    private static bool IsBuried(Section section) => section.MayBeHidden && section.HiddenBySameThreadPercent >= BuriedFrom;
 
     private static SpanRole HiddenRole(Section section) =>
         section.Class == StitchClass.Running ? SpanRole.HiddenTravel : SpanRole.Underlay;

@@ -67,6 +67,9 @@ internal sealed class Section
     /// <summary>Satin, fill or ring lines: nothing shows through.</summary>
     public bool IsClosed => Class is StitchClass.Satin or StitchClass.Fill or StitchClass.DenseRunning;
 
+    /// <summary>It may be there for what is sewn over it: open stitches, and so few rows that they can be lines beside each other.</summary>
+    public bool MayBeHidden => !IsClosed || Rows?.Rows < Classifier.ClearRows;
+
     /// <summary>Something may lie under it unseen: closed stitches, and a pattern where it is closed.</summary>
     public bool Hides => IsClosed || (Class == StitchClass.Pattern && Blanket.Area > 0);
 }

@@ -61,7 +61,7 @@ internal sealed class SectionCutter(StitchSequence stitches)
         return found;
     }
 
-    private static bool IsLong(Section rows) => rows.IsClosed && rows.Rows!.Rows >= FewRows;
+    private static bool IsLong(Section rows) => rows is { IsClosed: true, Rows: { Rows: >= FewRows, IsTurning: false } };
 
     private IEnumerable<Section> WithPatternsIn(int strand, Interval open, List<Section> rows)
     {
@@ -83,7 +83,7 @@ internal sealed class SectionCutter(StitchSequence stitches)
 
     /// <summary>Beads and nets of rows repeat as well.</summary>
     private static bool IsMadeOfRows(Interval interval, List<Section> rows) =>
-        2 * rows.Where(section => section.Interval.Meets(interval)).Sum(section => section.Interval.Count) > interval.Count;
+        2 * rows.Where(section => section.Interval.Meets(interval) && section.Rows is { IsTurning: false }).Sum(section => section.Interval.Count) > interval.Count;
 
     /// <summary>A pattern with rows that lie in it for the most part, without those that do not.</summary>
     private static Interval Beside(Interval pattern, Section section)

@@ -9,7 +9,8 @@ namespace CapPrep.Engine.Pieces;
 /// <param name="To">Where it ends.</param>
 /// <param name="Stitches">Stitches of more than no length.</param>
 /// <param name="Arc">Length along the stitches, sixteenths of a tape unit.</param>
-internal readonly record struct Stroke(int First, int Last, TapePoint From, TapePoint To, int Stitches, long Arc)
+/// <param name="Shortest">Length of the shortest of them, steps left out.</param>
+internal readonly record struct Stroke(int First, int Last, TapePoint From, TapePoint To, int Stitches, long Arc, long Shortest)
 {
     // From 0.4 mm a stroke can be a row of something.
     private const long ShortestRow = 4 * Fine.PerTenth;
@@ -26,6 +27,9 @@ internal readonly record struct Stroke(int First, int Last, TapePoint From, Tape
 
     /// <summary>Straight and long enough to be a row: the chord is over 0.9 of the way.</summary>
     public bool IsRow => Length > ShortestRow && 10 * Length > 9 * Arc;
+
+    /// <summary>No stitch is shorter than half of their mean: the row was split, not laid in stitches of one length.</summary>
+    public bool IsEven => Shortest >= Length / (2 * Stitches);
 
     /// <summary>The other goes back against this one: cosine below -0.3.</summary>
     public bool IsAgainst(in Stroke other)

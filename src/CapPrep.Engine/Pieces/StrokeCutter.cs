@@ -12,6 +12,9 @@ internal static class StrokeCutter
     // A step to the next row is shorter than 1.6 mm.
     private const int LongestStep = 16 * Fine.PerTenth;
 
+    // Steps up to 0.4 mm lead from row to row, they split none.
+    private const int ShortestStitch = 4 * Fine.PerTenth;
+
     public static List<Stroke> Cut(StitchSequence stitches, Interval strand)
     {
         var strokes = new List<Stroke>();
@@ -42,15 +45,20 @@ internal static class StrokeCutter
     }
 
     private static Stroke Start(StitchSequence stitches, int first) =>
-        new(first, first, stitches.At(first), stitches.At(first), 0, 0);
+        new(first, first, stitches.At(first), stitches.At(first), 0, 0, long.MaxValue);
 
-    private static Stroke Longer(in Stroke stroke, int last, TapePoint to) => stroke with
+    private static Stroke Longer(in Stroke stroke, int last, TapePoint to)
     {
-        Last = last,
-        To = to,
-        Stitches = stroke.Stitches + 1,
-        Arc = stroke.Arc + Fine.Length(to - stroke.To),
-    };
+        var length = Fine.Length(to - stroke.To);
+        return stroke with
+        {
+            Last = last,
+            To = to,
+            Stitches = stroke.Stitches + 1,
+            Arc = stroke.Arc + length,
+            Shortest = length > ShortestStitch ? Math.Min(stroke.Shortest, length) : stroke.Shortest,
+        };
+    }
 
     private static bool Turns(TapePoint a, TapePoint b)
     {

@@ -39,8 +39,13 @@ internal static class NeedlePlan
             Needle: thread is null ? null : NeedleWith(thread, received.Setup.Machine.Threads),
             Thread: thread,
             Stitches: stitches,
-            Action: thread?.Action ?? StopAction.None);
+            Action: ActionBefore(block, thread, received));
     }
+
+    /// <summary>What the ticket says, else what the stop was found to be for.</summary>
+    private static StopAction ActionBefore(int block, TicketThread? thread, Subject received) =>
+        thread?.Action is { } said and not StopAction.None ? said
+        : received.DeliberateStops.Where(stop => stop.Behind == block - 1).Select(stop => stop.Action).FirstOrDefault();
 
     /// <summary>The order's own threads, or those of its only lot; lots with threads of their own are planned one by one.</summary>
     internal static IReadOnlyList<TicketThread> ThreadsOf(Ticket ticket) =>

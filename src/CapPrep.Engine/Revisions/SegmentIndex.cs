@@ -9,10 +9,14 @@ internal sealed class SegmentIndex
     internal const int Tolerance = 2;
 
     // Where more stitches begin in one spot, nobody can say which of them is which.
-    private const int MostLookedAt = 1000;
+    private const int MostLookedAt = 250;
+
+    // A design of 20,000 stitches needs a tenth of it; beyond it, what is sewn upon itself is not told apart any more.
+    private const int MostLookedAtInAll = 40_000_000;
 
     private readonly DesignPoints _design;
     private readonly Dictionary<(int X, int Y), List<int>> _starts = [];
+    private int _lookedAtInAll;
 
     internal SegmentIndex(DesignPoints design)
     {
@@ -36,7 +40,7 @@ internal sealed class SegmentIndex
                 continue;
             foreach (var start in starts)
             {
-                if (++looked > MostLookedAt)
+                if (++looked > MostLookedAt || ++_lookedAtInAll > MostLookedAtInAll)
                     yield break;
                 if (Lies(start, from, to) || Lies(start, to, from))
                     yield return start;

@@ -15,11 +15,10 @@ internal sealed class SegmentMatch
     // A longer run is believed without being measured to its end.
     private const int MeasuredRun = 64;
 
-    // A stitch whose only partners are taken lies close to others; a layer that is gone has no more than such ones (house).
-    private const int MostTakenShare = 5;
+    // Where stitches lie close together, partners are changed so often before a stitch is called missing.
+    private const int MostChanges = 200;
 
     private const int None = -1;
-    private const int Taken = -2;
 
     private readonly DesignPoints _earlier;
     private readonly DesignPoints _now;
@@ -27,12 +26,14 @@ internal sealed class SegmentMatch
     private readonly SegmentIndex _index;
     private readonly bool[] _isMet;
     private readonly int[] _partner;
+    private readonly int[] _owner;
 
     private SegmentMatch(DesignPoints earlier, DesignPoints now, TapePoint shift)
     {
         (_earlier, _now, _shift, _index) = (earlier, now, shift, new(now));
         _isMet = new bool[now.Count];
         _partner = [.. Enumerable.Repeat(None, earlier.Count)];
+        _owner = [.. Enumerable.Repeat(None, now.Count)];
     }
 
     internal static SegmentMatch Of(DesignPoints earlier, DesignPoints now, TapePoint shift)
@@ -46,12 +47,7 @@ internal sealed class SegmentMatch
     }
 
     /// <summary>How many stitches of an earlier element are not in the new design.</summary>
-    internal int Missing(Element earlier)
-    {
-        var partners = _partner.AsSpan(earlier.First, earlier.Penetrations - 1);
-        var (missing, taken) = (partners.Count(None), partners.Count(Taken));
-        return MostTakenShare * taken > partners.Length ? missing + taken : missing;
-    }
+    internal int Missing(Element earlier) => _partner.AsSpan(earlier.First, earlier.Penetrations - 1).Count(None);
 
     /// <summary>How many stitches of a new element were not in the earlier design.</summary>
     internal int Unknown(Element now) => _isMet.AsSpan(now.First, now.Penetrations - 1).Count(false);
@@ -114,24 +110,33 @@ internal sealed class SegmentMatch
         return length;
     }
 
-    private void Meet(int earlier, int now) => (_partner[earlier], _isMet[now]) = (now, true);
+    private void Meet(int earlier, int now) => (_partner[earlier], _owner[now], _isMet[now]) = (now, earlier, true);
 
     private void FindSingles()
     {
         for (var i = 0; i + 1 < _earlier.Count; i++)
         {
-            if (_partner[i] >= 0)
-                continue;
-            var (from, to) = Segment(i);
-            foreach (var start in _index.At(from, to))
-            {
-                _partner[i] = Taken;
-                if (_isMet[start])
-                    continue;
-                Meet(i, start);
-                break;
-            }
+            if (_partner[i] == None)
+                FindPartner(i, []);
         }
+    }
+
+    /// <summary>A free partner, or one whose owner finds another.</summary>
+    /// <param name="asked">Partners that were asked for already.</param>
+    private bool FindPartner(int i, HashSet<int> asked)
+    {
+        var (from, to) = Segment(i);
+        foreach (var start in _index.At(from, to))
+        {
+            if (asked.Count >= MostChanges)
+                return false;
+            if (!asked.Add(start) || (_isMet[start] && !FindPartner(_owner[start], asked)))
+                continue;
+            Meet(i, start);
+            return true;
+        }
+
+        return false;
     }
 
     /// <summary>A new stitch that lies on an earlier one is nothing new, though another one was its partner.</summary>

@@ -1,5 +1,4 @@
 using CapPrep.Engine.Checks;
-using CapPrep.Engine.Production;
 using CapPrep.Engine.Sequence.Cost;
 using CapPrep.Engine.Sequence.Planning;
 using CapPrep.Engine.Tapes;
@@ -13,26 +12,27 @@ internal static class OrderRequests
 {
     /// <param name="subject">The design as read, seated.</param>
     /// <param name="receivedTrims">Trims of the tape as first received.</param>
-    internal static SewOrderRequest For(Subject subject, int receivedTrims)
+    internal static SewOrderRequest For(Subject subject, int receivedTrims) => new()
     {
-        var threads = NeedlePlan.ThreadsOf(subject.Ticket.Received);
-        var threadOfBlock = ThreadNumbers.Of(threads, subject.Stitches.Blocks);
-        return new()
-        {
-            Stitches = subject.Stitches,
-            Reading = subject.Reading,
-            Placement = Placement.Of(subject.Seated),
-            Budget = BudgetFor(subject, receivedTrims),
-            Limits = LimitsFor(subject.Setup),
-            Lines = LinePlaces.Of(subject),
-            OrderMattersNot = OrderMattersNot(subject),
-            DeliberateStops = DeliberateStops.Find(subject.Reading, subject.Stitches, threads, threadOfBlock),
-            HasUnknownRecords = subject.Tape.Kinds.Contains(RecordKind.Unknown),
-            TrimBy = subject.Setup.Machine.Tape.TrimBy,
-            MachineTies = subject.Setup.Machine.AddsTies,
-            Mode = subject.Ticket.SewOrderMode,
-        };
-    }
+        Stitches = subject.Stitches,
+        Reading = subject.Reading,
+        Placement = Placement.Of(subject.Seated),
+        Budget = BudgetFor(subject, receivedTrims),
+        Limits = LimitsFor(subject),
+        Lines = LinePlaces.Of(subject),
+        OrderMattersNot = OrderMattersNot(subject),
+        DeliberateStops = [.. subject.DeliberateStops.Select(stop => stop.Behind)],
+        KeptInPlace = OverFoam(subject),
+        HasUnknownRecords = subject.Tape.Kinds.Contains(RecordKind.Unknown),
+        TrimBy = subject.Setup.Machine.Tape.TrimBy,
+        MachineTies = subject.Setup.Machine.AddsTies,
+        Mode = subject.Ticket.SewOrderMode,
+    };
+
+    /// <summary>Elements over foam of a design that is not all foam work.</summary>
+    private static IReadOnlyList<int> OverFoam(Subject subject) => OrderMattersNot(subject) is not null
+        ? []
+        : [.. subject.Reading.Elements.Where(element => subject.Foam.ContainsPoint(element.First)).Select(element => element.Index)];
 
     private static OrderBudget BudgetFor(Subject subject, int receivedTrims)
     {
@@ -50,11 +50,16 @@ internal static class OrderRequests
         };
     }
 
-    /// <summary>On a front without a seam, the way from the middle outward is worth a note only.</summary>
-    private static OrderLimits LimitsFor(Setup setup)
+    /// <summary>
+    /// On a front without a seam, the way from the middle outward is worth a note only. What looks like foam work is
+    /// not judged.
+    /// </summary>
+    private static OrderLimits LimitsFor(Subject subject)
     {
-        var limits = OrderLimits.Of(setup.Rules);
-        if (setup.Style?.CenterSeam is not null)
+        var limits = OrderLimits.Of(subject.Setup.Rules);
+        if (subject.Foam.IsGuessed)
+            return limits with { Rules = new Dictionary<string, ShareLimits>() };
+        if (subject.Setup.Style?.CenterSeam is not null)
             return limits;
         return limits with
         {
@@ -70,5 +75,6 @@ internal static class OrderRequests
     private static string? OrderMattersNot(Subject subject) =>
         subject.Setup.Frame.Holds == FrameHold.FlatClamp ? "The cloth is clamped all round, where the order of sewing moves it little."
         : subject.Ticket.Technique == Technique.Foam ? "Over foam the order belongs to the technique."
+        : subject.Foam.IsGuessed ? "It looks like foam work, where the order belongs to the technique."
         : null;
 }

@@ -2,6 +2,7 @@ using CapPrep.Drawing.Cards;
 using CapPrep.Drawing.Sheets;
 using CapPrep.Drawing.Tests.Builders;
 using CapPrep.Engine;
+using CapPrep.Engine.Tickets;
 using CapPrep.Engine.Trade;
 using Shouldly;
 using Xunit;
@@ -71,6 +72,21 @@ public class CardSheetTests
         var sewn = Some.Sewn();
         var machine = sewn.Setup.Machine with { Tape = sewn.Setup.Machine.Tape with { Turn180 = by } };
         Texts(sewn with { Setup = sewn.Setup with { Machine = machine } }).ShouldContain(text => text.Text == sentence);
+    }
+
+    [Theory]
+    [InlineData(StopAction.LayFoam, "stop: lay foam")]
+    [InlineData(StopAction.PlacePatch, "stop: place patch")]
+    [InlineData(StopAction.TrimFabric, "stop: trim fabric")]
+    [InlineData(StopAction.Pause, "stop: wait for the operator")]
+    public void A_stop_for_the_operator_stands_at_its_step(StopAction action, string words)
+    {
+        var sewn = Some.Sewn();
+        var texts = Texts(sewn with { NeedlePlan = [sewn.NeedlePlan[0], sewn.NeedlePlan[1] with { Action = action }, sewn.NeedlePlan[2]] });
+
+        texts.ShouldContain(text => text.Text == words);
+        texts.ShouldContain(text => text.Text.StartsWith("Harbor blue"));
+        texts.ShouldAllBe(text => !text.Text.EndsWith('…'));
     }
 
     [Fact]

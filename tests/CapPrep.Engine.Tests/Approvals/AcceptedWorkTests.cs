@@ -31,8 +31,9 @@ public sealed class AcceptedWorkTests
         accepted.By.ShouldBe([word]);
         accepted.Finding.Rule.ShouldBe(Long);
         accepted.Finding.Number.ShouldBe(after.Findings.Count + 1);
-        after.Summary.Lead.ShouldStartWith("Sew as received. No warns.");
-        after.Brief.ShouldBeNull();
+        before.Brief!.Points.Select(point => point.Rule).ShouldContain(Long);
+        (after.Brief?.Points ?? []).Select(point => point.Rule).ShouldNotContain(Long);
+        after.Summary.Lead.ShouldNotContain(word.Seen.Message[..20]);
     }
 
     [Fact]

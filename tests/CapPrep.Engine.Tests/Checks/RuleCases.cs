@@ -14,7 +14,10 @@ internal static class RuleCases
     {
         PlaceCases.All,
         OrderCases.All,
+        SeamCases.All,
+        TechniqueCases.All,
         StitchCases.All,
+        LetteringCases.All,
         TicketCases.All,
         TapeCases.All,
     }.SelectMany(cases => cases).ToDictionary();

@@ -45,6 +45,14 @@ internal static class Sewn
         return draft.ToTape("TEST");
     }
 
+    /// <summary>Fills, the thread cut before each.</summary>
+    internal static Draft Boxes(this Draft draft, params Box[] boxes)
+    {
+        foreach (var box in boxes)
+            BoxAt(draft.Trim(new(box.Left, box.Bottom)), box);
+        return draft;
+    }
+
     private static Draft Draft(Action<Draft, TapePoint> reach, Box[] boxes)
     {
         var draft = new Draft();
@@ -58,6 +66,6 @@ internal static class Sewn
         return draft;
     }
 
-    private static void BoxAt(Draft draft, Box box) =>
+    private static Draft BoxAt(Draft draft, Box box) =>
         draft.Stitch(new(box.Left, box.Bottom)).Tie(box.Center).Sew(Fill.Of(box)).Tie(box.Center);
 }

@@ -11,14 +11,24 @@ public sealed class HouseBookTests
     [Fact]
     public void The_rows_stand_in_the_order_of_what_they_cost() => House.Rows.Select(row => row.Rule).ShouldBe([
         "place.outside-field", "place.travel-outside", "place.too-tall", "place.crown", "place.too-wide",
-        "place.brim-clearance", "place.side-seam", "place.eyelet", "place.posts", "place.off-center", "place.turns-away",
-        "order.tagline-first", "order.bottom-up", "order.center-out", "order.text-line", "order.not-settled",
-        "stitch.short", "stitch.long", "stitch.column-narrow", "stitch.column-wide", "stitch.dense", "stitch.cover", "stitch.stacked",
-        "stitch.no-underlay", "stitch.no-tie", "stitch.loose-travel", "stitch.heavy",
-        "ticket.threads", "ticket.needles", "ticket.size", "ticket.contrast", "ticket.style", "ticket.machine", "ticket.quantity", "ticket.location",
-        "tape.cut-off", "tape.header-counts", "tape.header-extents", "tape.header-colors", "tape.no-end",
-        "tape.part-record", "tape.after-end", "tape.empty-block", "tape.repeated-points", "tape.zero-stitches",
-        "tape.unknown-bits", "tape.trims-unclear",
+        "place.brim-clearance", "place.side-seam", "place.eyelet", "place.posts", "place.turned", "place.off-center",
+        "place.eye-center", "place.not-level", "place.bow", "place.turns-away",
+        "order.tagline-first", "order.bottom-up", "order.center-out", "order.text-line", "order.across-seam",
+        "order.rows-downward", "order.not-settled",
+        "seam.column-on-seam", "seam.small-text", "seam.fill-parallel", "seam.no-underlay", "seam.joint", "seam.trim-on-step",
+        "foam.no-stop", "foam.narrow", "foam.open-end", "foam.wide", "foam.pitch", "foam.then-flat", "foam.fill", "foam.gap",
+        "foam.style", "foam.across-seam",
+        "applique.no-stop", "applique.edge", "applique.cover", "applique.early",
+        "metallic.step", "metallic.pitch", "metallic.column",
+        "stitch.short", "stitch.long", "stitch.column-narrow", "stitch.column-wide", "stitch.dense", "stitch.cover",
+        "stitch.stacked", "stitch.no-underlay", "stitch.no-tie", "stitch.loose-travel", "stitch.small-letter-trim",
+        "stitch.heavy",
+        "lettering.small", "lettering.counter", "lettering.gap",
+        "ticket.threads", "ticket.needles", "ticket.size", "ticket.technique", "ticket.contrast", "ticket.machine",
+        "ticket.quantity", "ticket.location", "ticket.style",
+        "tape.cut-off", "tape.header-counts", "tape.header-extents", "tape.header-colors", "tape.no-end", "tape.part-record",
+        "tape.after-end", "tape.empty-block", "tape.repeated-points", "tape.zero-stitches", "tape.unknown-bits",
+        "tape.trims-unclear",
     ]);
 
     [Fact]

@@ -41,7 +41,7 @@ public sealed class AcceptanceTests
         accepted.Text("at").ShouldBe(decision["at"].GetString());
         accepted.Text("decision").ShouldBe(decision.Body.Id());
         accepted.Text("severity").ShouldBe("hold");
-        result.GetProperty("summary").Text("lead").ShouldStartWith("Sew as received. No warns.");
+        result.GetProperty("summary").Text("lead").ShouldStartWith("Sew as received.");
         result.GetProperty("firstCap").GetProperty("because").EnumerateArray().Select(reason => reason.GetString()).ShouldBe(["first time these stitches run on this style"]);
         (await service.Client.GetByteArrayAsync(next.GetProperty("links").Text("tape"), Cancel)).Length.ShouldBeGreaterThan(512);
     }

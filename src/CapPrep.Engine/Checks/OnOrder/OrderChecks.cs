@@ -35,7 +35,7 @@ internal static class OrderChecks
             : [],
         _ => "Read again, the new tape would be put in another order once more.");
 
-    internal static readonly IReadOnlyList<Check> All = [TaglineFirst, BottomUp, CenterOut, TextLines, NotSettled];
+    internal static readonly IReadOnlyList<Check> All = [TaglineFirst, BottomUp, CenterOut, TextLines, NotSettled, .. Rows.RowChecks.All];
 
     private static Check OrderCheck(string rule, Func<RuleAndSubject, bool> isSilent, string opening) => new(
         rule,

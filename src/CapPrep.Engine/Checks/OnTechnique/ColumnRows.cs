@@ -4,24 +4,43 @@ using CapPrep.Engine.Tapes;
 
 namespace CapPrep.Engine.Checks.OnTechnique;
 
+/// <summary>One row of a column, from needle point to needle point, tape units.</summary>
+/// <param name="Interval">Its penetrations.</param>
+internal readonly record struct ColumnRow(Interval Interval, TapePoint From, TapePoint To)
+{
+    internal TapePoint Chord => To - From;
+
+    internal double Length => Math.Sqrt(Fine.Square(Chord));
+
+    /// <summary>Shortest distance of a point from the row.</summary>
+    internal double DistanceTo(TapePoint point)
+    {
+        var (way, from) = (Chord, point - From);
+        var square = Fine.Square(way);
+        var share = square == 0 ? 0 : Math.Clamp((double)Fine.Dot(from, way) / square, 0, 1);
+        double dx = from.X - (share * way.X), dy = from.Y - (share * way.Y);
+        return Math.Sqrt((dx * dx) + (dy * dy));
+    }
+}
+
 /// <summary>The rows of a column, one by one.</summary>
 internal sealed class ColumnRows
 {
     // The spacing is taken over so many rows: tapes are written in tenths of a millimeter, which is half of a foam pitch.
-    private const int Window = 10;
+    private const int Window = 24;
 
-    private readonly (TapePoint From, TapePoint To)[] _rows;
+    private readonly ColumnRow[] _rows;
 
-    private ColumnRows((TapePoint From, TapePoint To)[] rows) => _rows = rows;
+    private ColumnRows(ColumnRow[] rows) => _rows = rows;
 
-    /// <param name="piece">A piece with rows.</param>
-    /// <param name="stitches">The stitches of the tape.</param>
     internal static ColumnRows Of(Piece piece, StitchSequence stitches) =>
-        new([.. piece.RowsInOrder.Select(row => (stitches.At(row.First), stitches.At(row.Last)))]);
+        new([.. piece.RowsInOrder.Select(row => new ColumnRow(row, stitches.At(row.First), stitches.At(row.Last)))]);
 
     internal int Count => _rows.Length;
 
-    internal (TapePoint From, TapePoint To) this[int row] => _rows[row];
+    internal ColumnRow this[int row] => _rows[row];
+
+    internal IReadOnlyList<ColumnRow> All => _rows;
 
     /// <summary>Median distance of needle points on one side, mm, across the rows; 0 for fewer than two rows.</summary>
     internal double PitchMm()
@@ -33,22 +52,32 @@ internal sealed class ColumnRows
     /// <summary>The width that a share of the rows does not reach, mm.</summary>
     internal double WidthMm(double share)
     {
-        double[] widths = [.. _rows.Select(LengthMm).Order()];
+        double[] widths = [.. _rows.Select(row => row.Length / Tenths.PerMillimeter).Order()];
         return widths.Length == 0 ? 0 : widths[Math.Min(widths.Length - 1, (int)(share * widths.Length))];
     }
 
-    private static double LengthMm((TapePoint From, TapePoint To) row) => Fine.Millimeters(Fine.Length(row.To - row.From));
+    /// <summary>The same rows in parts, cut where one row turns against the next by more than 45 degrees.</summary>
+    internal IEnumerable<ColumnRows> Straight()
+    {
+        var first = 0;
+        for (var row = 1; row <= _rows.Length; row++)
+        {
+            if (row < _rows.Length && !Turns(_rows[row - 1].Chord, _rows[row].Chord))
+                continue;
+            yield return new(_rows[first..row]);
+            first = row;
+        }
+    }
+
+    private static bool Turns(TapePoint one, TapePoint other) => Math.Abs(Fine.Cross(one, other)) > Math.Abs(Fine.Dot(one, other));
 
     /// <summary>How far one row lies from another, across the one in the middle between them.</summary>
     private double AdvanceMm(int first, int last)
     {
-        var along = Chord((first + last) / 2);
-        var length = Math.Sqrt(Fine.Square(along));
+        var along = _rows[(first + last) / 2];
         var apart = _rows[last].From + _rows[last].To - _rows[first].From - _rows[first].To;
-        return length == 0 ? 0 : Math.Abs(Fine.Cross(along, apart)) / (2 * length * Tenths.PerMillimeter);
+        return along.Length == 0 ? 0 : Math.Abs(Fine.Cross(along.Chord, apart)) / (2 * along.Length * Tenths.PerMillimeter);
     }
-
-    private TapePoint Chord(int row) => _rows[row].To - _rows[row].From;
 
     private static double Middle(IEnumerable<double> values)
     {

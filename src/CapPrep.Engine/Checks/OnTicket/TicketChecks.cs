@@ -15,5 +15,6 @@ internal static class TicketChecks
         Contradictions.Machine,
         Contradictions.Quantity,
         Contradictions.Location,
+        TechniqueSaid.Check,
     ];
 }

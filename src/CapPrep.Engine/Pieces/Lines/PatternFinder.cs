@@ -26,12 +26,13 @@ internal sealed class PatternFinder
 
     // As many repeat after one or two stitches at most; as many lie on one axis at most; from repeat to repeat 0.5 mm.
     private const int PlainPercent = 50;
-    private const int AxisPercent = 75;
+    private const int AxisPercent = 72;
     private const int LeastAdvance = 5;
 
-    // A pattern is beyond doubt when this many repeat and none of the limits above is near.
+    // A pattern is beyond doubt when all but two of 100 repeat, or all but five and the axes differ more than they must.
+    private const int VeryClearRepeatingPercent = 98;
     private const int ClearRepeatingPercent = 95;
-    private const int ClearAxisPercent = 72;
+    private const int ClearAxisPercent = 65;
 
     private readonly StitchSequence _stitches;
     private readonly Interval _line;
@@ -97,7 +98,8 @@ internal sealed class PatternFinder
     /// <summary>The pattern, and whether there is no doubt about it.</summary>
     private Pattern Judged(Pattern pattern) => pattern with
     {
-        IsSure = pattern.RepeatingPercent >= ClearRepeatingPercent && AlongAxisPercent(pattern) < ClearAxisPercent,
+        IsSure = pattern.RepeatingPercent >= VeryClearRepeatingPercent
+            || (pattern.RepeatingPercent >= ClearRepeatingPercent && AlongAxisPercent(pattern) < ClearAxisPercent),
     };
 
     private int Repeating(Pattern pattern, int repeat)

@@ -1,70 +1,74 @@
+using CapPrep.Engine.Checks;
+using CapPrep.Engine.Checks.OnTechnique.Applique;
 using CapPrep.Engine.Pieces;
-using CapPrep.Engine.Tapes;
+using CapPrep.Engine.Production;
 using CapPrep.Engine.Tickets;
 
 namespace CapPrep.Engine.Sequence.Planning;
 
+/// <summary>A stop at which a person lays, places or cuts something.</summary>
+/// <param name="Behind">Received block, from 1, behind which it lies.</param>
+/// <param name="Action">What the person does, as far as ticket or stitches say.</param>
+internal readonly record struct DeliberateStop(int Behind, StopAction Action);
+
 /// <summary>
-/// Finds the stops at which a person lays, places or cuts something: marked in the ticket, between blocks of one
-/// thread, or between the parts of an applique: a closed line that shows the place, a line or zigzag along it that
-/// holds the fabric, and a satin over both.
+/// Finds such stops: marked in the ticket, between blocks of one thread, before the first block over foam, or between
+/// the parts of an applique.
 /// </summary>
-public static class DeliberateStops
+internal static class DeliberateStops
 {
-    // House, mm: how near the holding line follows the first one, how far apart the ends of a closed line may be.
-    private const double Along = 1.5;
-    private const double Closed = 2;
-    private const double SmallestShape = 8;
-
-    /// <summary>Received blocks, from 1, behind which such a stop lies; sorted.</summary>
-    /// <param name="reading">The design.</param>
-    /// <param name="stitches">Its penetrations.</param>
-    /// <param name="threads">The ticket's threads; empty when it names none.</param>
-    /// <param name="threadOfBlock">A number for the thread of each block; null when the ticket names none.</param>
-    public static IReadOnlyList<int> Find(
-        DesignReading reading, StitchSequence stitches, IReadOnlyList<TicketThread> threads, IReadOnlyList<int>? threadOfBlock)
+    /// <summary>In received order.</summary>
+    internal static IReadOnlyList<DeliberateStop> Of(Subject subject)
     {
-        var areas = Enumerable.Range(1, stitches.Blocks).Select(block => AreasOf(reading, block)).ToArray();
-        return [.. Enumerable.Range(1, Math.Max(0, stitches.Blocks - 1)).Where(block =>
-            threads.Any(thread => thread.Block == block + 1 && thread.Action is not (null or StopAction.None))
-            || (threadOfBlock is not null && threadOfBlock[block - 1] == threadOfBlock[block])
-            || IsAppliqueStop(areas, block, stitches))];
+        var threads = NeedlePlan.ThreadsOf(subject.Ticket.Received);
+        var numbers = ThreadNumbers.Of(threads, subject.Stitches.Blocks);
+        var foam = FoamStop(subject, threads);
+        var shapes = ByShape(subject);
+        return [.. Enumerable.Range(1, Math.Max(0, subject.Stitches.Blocks - 1))
+            .Select(block => new DeliberateStop(block, ActionBehind(block)))
+            .Where(stop => stop.Action != StopAction.None)];
+
+        StopAction ActionBehind(int block) => Marked(threads, block)
+            ?? (foam == block ? StopAction.LayFoam
+                : shapes.TryGetValue(block, out var action) ? action
+                : numbers is not null && numbers[block - 1] == numbers[block] ? StopAction.Pause
+                : StopAction.None);
     }
 
-    private static Piece[] AreasOf(DesignReading reading, int block) => [.. reading.Pieces.Where(piece => piece.Block == block)];
+    private static StopAction? Marked(IReadOnlyList<TicketThread> threads, int block) => threads
+        .Where(thread => thread.Block == block + 1 && thread.Action is not (null or StopAction.None))
+        .Select(thread => thread.Action)
+        .FirstOrDefault();
 
-    private static bool IsAppliqueStop(Piece[][] areas, int block, StitchSequence stitches) =>
-        IsHold(areas, block - 1, block, stitches) || (block >= 2 && IsHold(areas, block - 2, block - 1, stitches) && HasCover(areas, block, areas[block - 2][^1]));
-
-    private static bool IsHold(Piece[][] areas, int place, int hold, StitchSequence stitches) =>
-        areas[place].Length > 0 && areas[hold].Length > 0
-        && areas[place][^1] is var line && IsClosedLine(line, stitches)
-        && areas[hold][0] is { Class: StitchClass.Running or StitchClass.OpenZigzag } second && Follows(line, second, stitches)
-        && (HasCover(areas, hold, line) || (hold + 1 < areas.Length && HasCover(areas, hold + 1, line)));
-
-    private static bool IsClosedLine(Piece piece, StitchSequence stitches) =>
-        piece.Class == StitchClass.Running
-        && Math.Min(piece.Box.Width, piece.Box.Height) >= 10 * SmallestShape
-        && (stitches.At(piece.First) - stitches.At(piece.Last)).Reach <= 10 * Closed;
-
-    /// <summary>Every needle point of the second lies near a stitch of the first.</summary>
-    private static bool Follows(Piece line, Piece second, StitchSequence stitches) =>
-        Enumerable.Range(second.First, second.Last - second.First + 1).All(point =>
-            Enumerable.Range(line.First, line.Last - line.First).Any(from => IsNear(stitches, point, from)));
-
-    private static bool IsNear(StitchSequence stitches, int point, int from)
+    /// <summary>Where foam is laid unless the ticket says where; null when it lies there from the start or nowhere.</summary>
+    private static int? FoamStop(Subject subject, IReadOnlyList<TicketThread> threads)
     {
-        var (start, end, at) = (stitches.At(from), stitches.At(from + 1), stitches.At(point));
-        double dx = end.X - start.X, dy = end.Y - start.Y;
-        double px = at.X - start.X, py = at.Y - start.Y;
-        var length = (dx * dx) + (dy * dy);
-        var along = length == 0 ? 0 : Math.Clamp(((px * dx) + (py * dy)) / length, 0, 1);
-        double ox = px - (along * dx), oy = py - (along * dy);
-        return (ox * ox) + (oy * oy) <= 100 * Along * Along;
+        if (subject.Foam.IsGuessed || threads.Any(thread => thread.Action == StopAction.LayFoam))
+            return null;
+        return subject.Foam.Columns.Select(piece => piece.Block - 1).FirstOrDefault() is > 0 and var block ? block : null;
     }
 
-    private static bool HasCover(Piece[][] areas, int block, Piece line) => areas[block].Any(piece =>
-        piece.Class == StitchClass.Satin
-        && piece.Box.Left <= line.Box.Left && piece.Box.Right >= line.Box.Right
-        && piece.Box.Bottom <= line.Box.Bottom && piece.Box.Top >= line.Box.Top);
+    /// <summary>Actions by the received block behind which they fall.</summary>
+    private static Dictionary<int, StopAction> ByShape(Subject subject)
+    {
+        var actions = new Dictionary<int, StopAction>();
+        foreach (var shape in subject.AppliqueShapes.Where(shape => shape.HasStop && IsLastBeforeStop(subject.Reading, shape.Placement)))
+        {
+            var isPatch = subject.Ticket.Technique == Technique.Patch;
+            if (shape.Hold is { } hold ? hold.Block == shape.Placement.Block + 1 && IsFirstBehindStop(subject.Reading, hold) : isPatch)
+                actions.TryAdd(shape.Placement.Block, StopAction.PlacePatch);
+            if (shape is { Hold: { } line, Cover: [{ } cover, ..] } && cover.Block == line.Block + 1)
+                actions.TryAdd(line.Block, StopAction.TrimFabric);
+        }
+
+        return actions;
+    }
+
+    private static bool IsLastBeforeStop(DesignReading reading, LineTurn line) =>
+        !reading.Pieces.Any(piece => piece.Block == line.Block && piece.First > line.Interval.Last && IsDesign(piece));
+
+    private static bool IsFirstBehindStop(DesignReading reading, LineTurn line) =>
+        !reading.Pieces.Any(piece => piece.Block == line.Block && piece.First < line.Interval.First && IsDesign(piece));
+
+    private static bool IsDesign(Piece piece) => piece.Class == StitchClass.Fill || LineTurns.IsCover(piece);
 }

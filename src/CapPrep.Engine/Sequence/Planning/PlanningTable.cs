@@ -13,7 +13,7 @@ internal sealed class PlanningTable
     private PlanningTable(SewOrderRequest request)
     {
         Request = request;
-        var pinned = TackDown.Find(request.Reading, request.Stitches);
+        int[] pinned = [.. TackDown.Find(request.Reading, request.Stitches).Union(request.KeptInPlace).Order()];
         var lines = request.Lines ?? TextLinePlaces.None with { Tagline = [.. TaglineFinder.Find(Elements, request.Placement)] };
         var layers = Precedence.Of(Count, [.. Pairs(pinned)]);
         Precedence = lines.Held.Count == 0 ? layers : Precedence.Of(Count, [.. Pairs(pinned), .. lines.Held]);

@@ -28,6 +28,9 @@ public sealed record SewOrderRequest
     /// <summary>Received blocks, from 1, behind which the stop is there for a person's hands: nothing moves across it.</summary>
     public IReadOnlyList<int> DeliberateStops { get; init; } = [];
 
+    /// <summary>Elements that stay where they are and that no order rule counts, by index.</summary>
+    public IReadOnlyList<int> KeptInPlace { get; init; } = [];
+
     /// <summary>The tape holds records whose meaning is not known: its order is never changed.</summary>
     public bool HasUnknownRecords { get; init; }
 

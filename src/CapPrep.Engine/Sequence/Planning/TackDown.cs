@@ -25,7 +25,7 @@ internal static class TackDown
             .Where(element => element.Kind is ElementKind.Running or ElementKind.OpenZigzag or ElementKind.Underlay or ElementKind.Retraced)
             .Where(element => Area(element.Box) * 100 >= design * BoxPercent
                 && Length(element, stitches) / 10 <= MostThreadPerArea * Area(element.Box) / 100
-                && IsCovered(element, reading.Elements))
+                && IsCovered(element, reading.Pieces))
             .Select(element => element.Index)];
     }
 
@@ -43,16 +43,9 @@ internal static class TackDown
         return length;
     }
 
-    private static bool IsCovered(Element element, IReadOnlyList<Element> elements)
+    private static bool IsCovered(Element element, IReadOnlyList<Piece> pieces)
     {
-        var later = elements.Skip(element.Index + 1).Where(other => other.Cover.Shared(element.Cover) > 0).ToArray();
-        var covered = CellsOf(element.Cover).Count(cell => later.Any(other => other.Cover.Contains(cell.Column, cell.Row)));
-        return (long)covered * 100 >= (long)element.Cover.Area * CoveredPercent;
+        var later = pieces.Where(piece => piece.IsClosed && piece.First > element.Last).Select(piece => piece.Blanket);
+        return (long)element.Cover.SharedWithAny(later) * 100 >= (long)element.Cover.Area * CoveredPercent;
     }
-
-    private static IEnumerable<(int Column, int Row)> CellsOf(Cover cover) =>
-        from row in Enumerable.Range(cover.FirstRow, cover.Rows)
-        from column in Enumerable.Range(cover.FirstColumn, cover.Row(cover.FirstRow).Length * 64)
-        where cover.Contains(column, row)
-        select (column, row);
 }

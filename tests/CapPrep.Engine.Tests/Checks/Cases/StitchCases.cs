@@ -1,6 +1,7 @@
 using CapPrep.Engine.Drafting;
 using CapPrep.Engine.Measures;
 using CapPrep.Engine.Tests.Checks.OnStitches;
+using CapPrep.Engine.Tests.Checks.OnStitches.Layers;
 
 namespace CapPrep.Engine.Tests.Checks.Cases;
 

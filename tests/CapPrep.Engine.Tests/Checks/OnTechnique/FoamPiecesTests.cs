@@ -15,7 +15,7 @@ public sealed class FoamPiecesTests
     [Fact]
     public void The_technique_foam_lays_every_column_over_foam()
     {
-        var foam = Of(Technique.Foam, FlatThenFoam);
+        var foam = Of(Technique.Foam, FoamTwice);
 
         foam.IsGuessed.ShouldBeFalse();
         foam.Columns.Select(piece => piece.Block).Distinct().ShouldBe([1, 2]);
@@ -25,11 +25,20 @@ public sealed class FoamPiecesTests
     [Fact]
     public void A_thread_that_is_said_to_sew_flat_is_left_out()
     {
-        var foam = Of(Technique.Foam, FlatThenFoam, new() { Block = 1, Name = "Navy", Foam = false }, new() { Block = 2, Name = "White" });
+        var foam = Of(Technique.Foam, FoamTwice, new() { Block = 1, Name = "Navy", Foam = false }, new() { Block = 2, Name = "White" });
 
         foam.All.Select(piece => piece.Block).Distinct().ShouldBe([2]);
         foam.ContainsPoint(0).ShouldBeFalse();
     }
+
+    [Fact]
+    public void Flat_columns_before_the_first_dense_one_are_flat_work() =>
+        Of(Technique.Foam, FlatThenFoam).All.Select(piece => piece.Block).Distinct().ShouldBe([2]);
+
+    [Fact]
+    public void What_comes_before_the_stop_at_which_foam_is_laid_is_flat_work() =>
+        Of(Technique.Foam, FoamTwice, new() { Block = 1, Name = "Navy" }, new() { Block = 2, Name = "White", Action = StopAction.LayFoam })
+            .All.Select(piece => piece.Block).Distinct().ShouldBe([2]);
 
     [Theory]
     [InlineData(Technique.PartFoam)]
@@ -71,6 +80,8 @@ public sealed class FoamPiecesTests
     [InlineData(Technique.Applique)]
     [InlineData(Technique.Patch)]
     public void Another_technique_is_taken_at_its_word(Technique technique) => Of(technique, Bars(0.2, 9)).All.ShouldBeEmpty();
+
+    private static Draft FoamTwice(Draft draft) => draft.Sew(new Bar(-15, 0)).ColorStop().Move(new(0, 0)).Sew(new Bar(0, 0));
 
     private static Draft FlatThenFoam(Draft draft) => draft
         .Sew(Column.Upright(new(-100, 0), 30, 100)).ColorStop().Move(new(0, 0)).Sew(new Bar(0, 0));

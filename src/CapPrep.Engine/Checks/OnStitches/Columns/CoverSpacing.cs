@@ -11,19 +11,24 @@ internal static class CoverSpacing
 {
     internal static readonly Check Check = new("stitch.cover", Needs.SeatedDesign, Find, Say);
 
+    // Rows of one spacing lay about twice its inverse of thread on an area; much less is no dense area.
+    private const double LeastThread = 1.4;
+
     private static IEnumerable<Occurrence> Find(Subject subject, RuleInForce rule)
     {
         var (least, most) = (rule.Parameter("atLeastMm") - rule.Parameter("readToMm"), rule.Parameter("atMostMm") + rule.Parameter("readToMm"));
         var blends = new Blends(subject, most);
-        foreach (var piece in SeenAreas.Of(subject).Where(piece => IsJudged(piece, subject, rule)))
+        foreach (var piece in SeenAreas.WithDoubtful(subject).Where(piece => IsJudged(piece, subject, rule)))
         {
             var opening = RowOpenings.OfMm(piece, subject.Stitches);
             if (opening > MostOn(subject, rule, piece, most) && opening <= rule.Parameter("shadingFromMm") && !blends.Contains(piece))
                 yield return new(subject.PlaceOf(piece.First, piece.Last)) { Measured = opening };
-            else if (opening is not null && piece.PitchMm < least)
+            else if (opening is not null && IsDense(piece, least))
                 yield return new(subject.PlaceOf(piece.First, piece.Last)) { Measured = piece.PitchMm };
         }
     }
+
+    private static bool IsDense(Piece piece, double least) => piece.PitchMm < least && piece.ThreadPerAreaMm * least > LeastThread;
 
     private static bool IsJudged(Piece piece, Subject subject, RuleInForce rule) =>
         piece.Blanket.SquareMillimeters >= rule.Parameter("areaAtLeastMm2")

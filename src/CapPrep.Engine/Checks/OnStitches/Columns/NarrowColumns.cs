@@ -5,7 +5,8 @@ namespace CapPrep.Engine.Checks.OnStitches.Columns;
 
 /// <summary>
 /// Columns that are too narrow to lie as satin (fact rows L11, L12), by the median of their rows: tips, serifs and
-/// tapers do not count. Finer thread and ground of cover allow less.
+/// tapers do not count. Finer thread and ground of cover allow less, and tapes are written in tenths of a millimeter, so
+/// half of that is no fault.
 /// </summary>
 internal static class NarrowColumns
 {
@@ -19,7 +20,7 @@ internal static class NarrowColumns
         {
             var width = ColumnRows.Of(column, subject.Stitches).WidthMm(Median);
             var factor = FactorOf(subject, rule, column);
-            if (rule.Limits.PassedBy(width / factor) is { } passed && LengthMm(column, width) >= rule.Parameter("lengthAtLeastMm"))
+            if (rule.Limits.PassedBy((width + rule.Parameter("readToMm")) / factor) is { } passed && LengthMm(column, width) >= rule.Parameter("lengthAtLeastMm"))
             {
                 yield return new(subject.PlaceOf(column.First, column.Last))
                 {

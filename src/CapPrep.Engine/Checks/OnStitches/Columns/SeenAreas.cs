@@ -11,8 +11,11 @@ internal static class SeenAreas
     /// <summary>House: what lies on cover by so much lies on it whole.</summary>
     internal const double OnCoverFrom = 0.8;
 
-    internal static IEnumerable<Piece> Of(Subject subject) => subject.Reading.Pieces.Where(piece =>
-        piece.IsClosed && piece.Sure && subject.Ground[piece].UnderCover < HiddenFrom);
+    internal static IEnumerable<Piece> Of(Subject subject) => WithDoubtful(subject).Where(piece => piece.Sure);
+
+    /// <summary>Also what hangs on a narrow choice.</summary>
+    internal static IEnumerable<Piece> WithDoubtful(Subject subject) => subject.Reading.Pieces.Where(piece =>
+        piece.IsClosed && subject.Ground[piece].UnderCover < HiddenFrom);
 
     /// <summary>Columns of flat work; those over foam have rules of their own.</summary>
     internal static IEnumerable<Piece> FlatColumns(Subject subject) =>

@@ -1,3 +1,4 @@
+using CapPrep.Engine.Measures;
 using CapPrep.Engine.Pieces;
 using CapPrep.Engine.Tapes;
 using CapPrep.Engine.Trade;
@@ -35,10 +36,18 @@ internal static class MissingTies
     private static Interval End(Interval strand, RuleInForce rule) =>
         strand with { First = Math.Max(strand.First, strand.Last - (int)rule.Parameter("stepsLookedAt")) };
 
-    private static bool IsTied(Interval end, StitchSequence stitches, RuleInForce rule) => Enumerable
-        .Range(end.First + 1, end.Last - end.First)
-        .Count(point => stitches.LengthOf(new(point - 1, point)) <= Measures.Fine.PerMillimeter * rule.Parameter("stepAtMostMm"))
-            >= rule.Parameter("stepsAtLeast");
+    /// <summary>Short stitches one behind the other; a single one may be the end of a row.</summary>
+    private static bool IsTied(Interval end, StitchSequence stitches, RuleInForce rule)
+    {
+        var (longest, run, best) = ((long)(Fine.PerMillimeter * rule.Parameter("stepAtMostMm")), 0, 0);
+        for (var point = end.First + 1; point <= end.Last; point++)
+        {
+            run = stitches.LengthOf(new(point - 1, point)) <= longest ? run + 1 : 0;
+            best = Math.Max(best, run);
+        }
+
+        return best >= rule.Parameter("stepsAtLeast");
+    }
 
     private static string Say(Report report) =>
         $"{Figure.Count(report.WorstFirst.Count, "end of thread is", "ends of thread are")} cut without a tie.";

@@ -5,6 +5,8 @@ namespace CapPrep.Engine.Checks.OnStitches.Layers;
 /// <summary>How many of some pieces lie on each cell.</summary>
 internal sealed class CoverLayers
 {
+    private const int WordBits = 64;
+
     private readonly int _left;
     private readonly int _bottom;
     private readonly int _columns;
@@ -20,7 +22,8 @@ internal sealed class CoverLayers
             _layers[Index(column, row)] += _layers[Index(column, row)] < byte.MaxValue ? (byte)1 : (byte)0;
     }
 
-    private const int WordBits = 64;
+    private CoverLayers(CoverLayers like, byte[] layers) =>
+        (_left, _bottom, _columns, _layers) = (like._left, like._bottom, like._columns, layers);
 
     /// <summary>Null when no cell is covered.</summary>
     internal static CoverLayers? Of(IEnumerable<Cover> covers)
@@ -30,6 +33,17 @@ internal sealed class CoverLayers
     }
 
     internal int At(Cell cell) => _layers[Index(cell.Column, cell.Row)];
+
+    /// <summary>For each cell the least layers anywhere in the square spot that it is the lower left corner of.</summary>
+    internal CoverLayers OfSpots(int side)
+    {
+        var across = Least(_layers, index => index % _columns <= _columns - side, side, 1);
+        return new(this, Least(across, index => index + ((side - 1) * _columns) < across.Length, side, _columns));
+    }
+
+    /// <summary>The least of so many values in line, so many places apart from each other; 0 where no line fits.</summary>
+    private static byte[] Least(byte[] values, Func<int, bool> fits, int count, int apart) =>
+        [.. Enumerable.Range(0, values.Length).Select(index => fits(index) ? Enumerable.Range(0, count).Min(k => values[index + (k * apart)]) : (byte)0)];
 
     /// <summary>Cells side by side that have more than so many layers, each region once.</summary>
     internal IEnumerable<IReadOnlyList<Cell>> Regions(int moreThan)

@@ -6,7 +6,8 @@ namespace CapPrep.Engine.Checks.OnStitches.Layers;
 
 /// <summary>
 /// Spots where so many layers of cover lie on each other that thread breaks and the spot gets hard (fact row Q16).
-/// Underlay and open rows of a blend are no layers of cover; what was read with doubt does not count.
+/// Underlay and open rows of a blend are no layers of cover; what was read with doubt does not count, nor work over foam,
+/// whose ends are closed by stacking. A spot is a square: a narrow column over three layers bends away.
 /// </summary>
 internal static class StackedLayers
 {
@@ -15,38 +16,38 @@ internal static class StackedLayers
     private static IEnumerable<Occurrence> Find(Subject subject, RuleInForce rule)
     {
         Piece[] covering = [.. subject.Reading.Pieces.Where(piece => IsCover(piece, subject, rule))];
-        var cells = (int)(rule.Parameter("areaAtLeastMm2") * Cover.CellsPerSquareMillimeter);
+        var side = (int)(rule.Parameter("spotSideMm") * Cover.CellsPerMillimeter);
         if (rule.Limits.Mildest is not { } allowed || CoverLayers.Of(covering.Select(piece => piece.Blanket)) is not { } layers)
-            yield break;
-        foreach (var region in layers.Regions((int)allowed).Where(region => region.Count >= cells))
-        {
-            yield return new(PlaceOf(subject, region, covering))
-            {
-                Measured = region.Select(layers.At).OrderDescending().ElementAt(cells - 1),
-            };
-        }
+            return [];
+        var spots = layers.OfSpots(side);
+        return spots.Regions((int)allowed).Select(region => new Occurrence(PlaceOf(subject, region, side, covering)) { Measured = region.Max(spots.At) });
     }
 
     private static bool IsCover(Piece piece, Subject subject, RuleInForce rule) =>
         piece is { IsClosed: true, Sure: true }
+        && !subject.Foam.Contains(piece)
         && piece.ThreadPerAreaMm >= rule.Parameter("threadPerAreaAtLeastMm")
         && !(RowOpenings.OfMm(piece, subject.Stitches) > rule.Parameter("openFromMm"));
 
-    private static Place PlaceOf(Subject subject, IReadOnlyList<Cell> region, Piece[] covering)
+    /// <param name="subject">The design.</param>
+    /// <param name="region">Lower left cells of the spots.</param>
+    /// <param name="side">Of a spot, cells.</param>
+    /// <param name="covering">Pieces that are layers of cover.</param>
+    private static Place PlaceOf(Subject subject, IReadOnlyList<Cell> region, int side, Piece[] covering)
     {
         Piece[] stacked = [.. covering.Where(piece => region.Any(cell => piece.Blanket.Contains(cell.Column, cell.Row)))];
         var top = stacked[^1];
         return subject.PlaceOf(top.First, top.Last) with
         {
-            BoxMm = BoxOf(subject, region).ToMillimeters(),
+            BoxMm = BoxOf(subject, region, side).ToMillimeters(),
             Elements = [.. stacked.Select(piece => piece.Element + 1).Distinct().Order()],
             Blocks = [.. stacked.Select(piece => piece.Block).Distinct().Order()],
         };
     }
 
-    private static Box BoxOf(Subject subject, IReadOnlyList<Cell> region) =>
+    private static Box BoxOf(Subject subject, IReadOnlyList<Cell> region, int side) =>
         Box.Of(subject.CellOnCap(region.Min(cell => cell.Column), region.Min(cell => cell.Row)))
-            .Union(subject.CellOnCap(region.Max(cell => cell.Column) + 1, region.Max(cell => cell.Row) + 1));
+            .Union(subject.CellOnCap(region.Max(cell => cell.Column) + side, region.Max(cell => cell.Row) + side));
 
     private static string Say(Report report) =>
         $"{Figure.Plain(report.Measured, 0)} layers of cover lie on each other; at most {Figure.Plain(report.LimitValue, 0)} are wanted.";

@@ -1,7 +1,7 @@
 using CapPrep.Engine.Drafting;
 using CapPrep.Engine.Measures;
 
-namespace CapPrep.Engine.Tests.Checks.OnStitches;
+namespace CapPrep.Engine.Tests.Checks.OnStitches.Layers;
 
 /// <summary>Layers on layers, each of another color.</summary>
 internal static class LayerDrafts

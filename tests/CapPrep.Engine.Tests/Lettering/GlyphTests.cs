@@ -13,9 +13,9 @@ public sealed class GlyphTests
     [InlineData(20)]
     public void The_bare_cloth_between_letters_is_what_was_left(int gap)
     {
-        var (line, _) = Lines.One(new("HIN") { Gap = gap });
+        var (line, _) = Lines.One(new("HINT") { Gap = gap });
 
-        foreach (var glyph in line.Glyphs.Take(2))
+        foreach (var glyph in line.Glyphs.Take(3))
             glyph.GapMm.ShouldNotBeNull().ShouldBe(gap / 10.0, 0.15);
         line.Glyphs[^1].GapMm.ShouldBeNull();
     }
@@ -50,8 +50,8 @@ public sealed class GlyphTests
 
         foreach (var (glyph, letter) in line.Glyphs.Zip(sewn))
         {
-            glyph.FromMm.ShouldBe(letter.From / 10, 0.3, letter.Letter.ToString());
-            glyph.ToMm.ShouldBe(letter.To / 10, 0.3, letter.Letter.ToString());
+            glyph.FromMm.ShouldBe(letter.From / 10, 0.7, letter.Letter.ToString());
+            glyph.ToMm.ShouldBe(letter.To / 10, 0.7, letter.Letter.ToString());
         }
     }
 

@@ -15,6 +15,7 @@ internal sealed class GlyphMaker(DesignReading reading)
     public Glyph Of(Letter letter, int index, IReadOnlyList<Thread> threads, double? gap)
     {
         var box = letter.Group.Limbs.Select(limb => limb.Limb.Box).Aggregate((sum, next) => sum.Union(next));
+        var width = Median.Of([.. letter.Group.Limbs.Select(limb => limb.Limb.Width)]);
         Interval[] strokes = [.. Joined(letter.Group.Limbs.SelectMany(limb => limb.Limb.Stitches))];
         return new()
         {
@@ -23,8 +24,8 @@ internal sealed class GlyphMaker(DesignReading reading)
             FromMm = Fine.Millimeters(letter.Group.Reach.From),
             ToMm = Fine.Millimeters(letter.Group.Reach.To),
             HeightMm = Fine.Millimeters(letter.Top),
-            StrokeWidthMm = Fine.Millimeters(Median.Of([.. letter.Group.Limbs.Select(limb => limb.Limb.Width)])),
-            CounterMm = Openings.Smallest(threads, threads.Select(thread => Box.Of(thread.From).Union(thread.To)).Aggregate(box, (sum, next) => sum.Union(next))),
+            StrokeWidthMm = Fine.Millimeters(width),
+            CounterMm = Openings.Smallest(threads, threads.Select(thread => Box.Of(thread.From).Union(thread.To)).Aggregate(box, (sum, next) => sum.Union(next)), isFilled: width > 0),
             GapMm = gap,
             Strokes = [.. strokes.Select(stroke => new StitchRange(stroke.First, stroke.Last))],
             Elements = [.. strokes.SelectMany(ElementsOf).Distinct().Order()],

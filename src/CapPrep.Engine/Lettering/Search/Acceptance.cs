@@ -21,6 +21,10 @@ internal sealed class Acceptance(LimbSet set)
     // Nobody sets three letters on a steep line, but many other things lie on one.
     private const int FewestOnSteep = 5;
 
+    // Few letters stand close together: bare cloth between them, percent of the height.
+    private const int FewestWithGap = 6;
+    private const int WideGap = 130;
+
     // Share of letters, percent.
     private const int StandShare = 60;
     private const int LevelShare = 60;
@@ -64,6 +68,7 @@ internal sealed class Acceptance(LimbSet set)
             && Stand(line, letters)
             && HasEvenWidth(line)
             && LeanAlike(line)
+            && (letters.Length >= FewestWithGap || !HasWideGap(letters, line.Levels))
             && !IsOver(Outside(line) + letters.Count(letter => IsTooTall(letter, line.Levels)), letters.Length, OutsideShare)
             && Variety.IsLettering(letters, line.Levels);
     }
@@ -81,6 +86,9 @@ internal sealed class Acceptance(LimbSet set)
         && IsShare(letters.Count(letter => line.Levels.Has(letter.Top)), letters.Length, LevelShare)
         && !IsOver(letters.Count(letter => !letter.Stands && !(letter.Descends && line.Levels.Has(letter.Top))), letters.Length, NeitherShare)
         && !IsOver(letters.Count(letter => letter.Descends), letters.Length, DescendShare);
+
+    private static bool HasWideGap(Letter[] letters, Levels levels) => letters.Zip(letters.Skip(1))
+        .Any(pair => 100L * (pair.Second.Group.Reach.From - pair.First.Group.Reach.To) > WideGap * (long)levels.Low);
 
     private static bool LeanAlike(Candidate line)
     {

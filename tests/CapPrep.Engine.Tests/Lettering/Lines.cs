@@ -33,13 +33,23 @@ internal static class Lines
         return (Of(draft).ShouldHaveSingleItem(), sewn);
     }
 
-    /// <summary>What does not change when a design is moved: kinds, numbers and sizes.</summary>
-    internal static IReadOnlyList<string> Shapes(IReadOnlyList<TextLine> lines) =>
-    [
-        .. lines.Select(line => FormattableString.Invariant(
-            $"{line.Make} {line.Glyphs.Count} {line.LetterHeightMm} {line.CapHeightMm} {line.StrokeWidthMm} {line.Base.IsArc} {line.IsConnected} {line.Sure} ")
-            + string.Join(" ", line.Glyphs.Select(glyph => FormattableString.Invariant($"{glyph.HeightMm}/{glyph.CounterMm}/{glyph.GapMm}")))),
-    ];
+    /// <summary>The same letters of the same sizes, but for the rounding of a position.</summary>
+    internal static void ShouldBeAlike(IReadOnlyList<TextLine> lines, IReadOnlyList<TextLine> others)
+    {
+        lines.Select(Kind).ShouldBe(others.Select(Kind));
+        foreach (var (line, other) in lines.Zip(others))
+        {
+            line.LetterHeightMm.ShouldBe(other.LetterHeightMm, 0.05);
+            line.StrokeWidthMm.ShouldBe(other.StrokeWidthMm, 0.05);
+            line.Base.RiseMm.ShouldBe(other.Base.RiseMm, 0.05);
+            line.Glyphs.Select(glyph => glyph.HeightMm).ShouldBe(other.Glyphs.Select(glyph => glyph.HeightMm), 0.05);
+            line.Glyphs.Select(glyph => glyph.CounterMm ?? 0).ShouldBe(other.Glyphs.Select(glyph => glyph.CounterMm ?? 0), 0.05);
+            line.Glyphs.Select(glyph => glyph.GapMm ?? 0).ShouldBe(other.Glyphs.Select(glyph => glyph.GapMm ?? 0), 0.05);
+        }
+    }
+
+    private static (LetterMake, int, bool, bool, bool) Kind(TextLine line) =>
+        (line.Make, line.Glyphs.Count, line.Base.IsArc, line.IsConnected, line.Sure);
 
     internal static TapePoint At(int x, int y) => new(x, y);
 }

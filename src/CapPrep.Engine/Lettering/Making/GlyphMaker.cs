@@ -1,5 +1,6 @@
 using CapPrep.Engine.Checks;
 using CapPrep.Engine.Lettering.Letters;
+using CapPrep.Engine.Lettering.Limbs;
 using CapPrep.Engine.Measures;
 using CapPrep.Engine.Pieces;
 
@@ -12,7 +13,7 @@ internal sealed class GlyphMaker(DesignReading reading)
     /// <param name="index">Its place in the line.</param>
     /// <param name="threads">Its stitches.</param>
     /// <param name="gap">Bare cloth to the next letter, mm.</param>
-    public Glyph Of(Letter letter, int index, IReadOnlyList<Thread> threads, double? gap)
+    public Glyph Of(Letter letter, int index, IReadOnlyList<Stretch> threads, double? gap)
     {
         var box = letter.Group.Limbs.Select(limb => limb.Limb.Box).Aggregate((sum, next) => sum.Union(next));
         var width = Median.Of([.. letter.Group.Limbs.Select(limb => limb.Limb.Width)]);

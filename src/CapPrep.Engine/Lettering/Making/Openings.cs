@@ -1,3 +1,4 @@
+using CapPrep.Engine.Lettering.Limbs;
 using CapPrep.Engine.Measures;
 using CapPrep.Engine.Pieces;
 
@@ -18,7 +19,7 @@ internal sealed class Openings
     // Bare cloth around the box, so that the outside is in one piece, tape units.
     private const int Margin = 5;
 
-    private readonly IReadOnlyList<Thread> _threads;
+    private readonly IReadOnlyList<Stretch> _threads;
     private readonly CellGrid _grid;
     private readonly int _columns;
     private readonly int _rows;
@@ -26,7 +27,7 @@ internal sealed class Openings
     // 0: bare and not met yet, 1: thread, 2: met.
     private readonly byte[] _cells;
 
-    private Openings(IReadOnlyList<Thread> threads, Box box, bool isFilled)
+    private Openings(IReadOnlyList<Stretch> threads, Box box, bool isFilled)
     {
         _threads = threads;
         _grid = new(box.Left - Margin, box.Bottom - Margin);
@@ -44,7 +45,7 @@ internal sealed class Openings
     /// <param name="threads">Stitches of the letter.</param>
     /// <param name="box">Their box.</param>
     /// <param name="isFilled">The cloth between two stitches that follow each other is covered.</param>
-    public static double? Smallest(IReadOnlyList<Thread> threads, Box box, bool isFilled)
+    public static double? Smallest(IReadOnlyList<Stretch> threads, Box box, bool isFilled)
     {
         var openings = new Openings(threads, box, isFilled);
         openings.Fill(0);
@@ -52,7 +53,7 @@ internal sealed class Openings
         return widths.Length == 0 ? null : widths.Min();
     }
 
-    private void PaintBetween(Thread one, Thread next)
+    private void PaintBetween(Stretch one, Stretch next)
     {
         for (var part = 0; part < Parts; part++)
             Paint(PartOf(one.To, one.From, part), PartOf(next.From, next.To, part));

@@ -46,6 +46,7 @@ public static class CapPrepper
             Tape = request.Tape,
             Facts = TapeCounts.Of(request.Tape, received.Stitches),
             Reading = received.Reading,
+            TextLines = received.TextLines,
             Ticket = request.Ticket,
             Setup = request.Setup,
             Seating = SeatingOf(received, sewn),

@@ -2,6 +2,7 @@ using CapPrep.Engine.Approvals;
 using CapPrep.Engine.Briefs;
 using CapPrep.Engine.Checks;
 using CapPrep.Engine.Desk;
+using CapPrep.Engine.Lettering;
 using CapPrep.Engine.Losses;
 using CapPrep.Engine.Measures;
 using CapPrep.Engine.Pieces;
@@ -185,6 +186,9 @@ public sealed record Preparation
 
     /// <summary>Pieces and elements of the received tape.</summary>
     public required DesignReading Reading { get; init; }
+
+    /// <summary>Lines of letters of the received tape, from the lowest up; none for a design that lies on no cap.</summary>
+    public IReadOnlyList<TextLine> TextLines { get; init; } = [];
 
     public required OrderFacts ReceivedOrder { get; init; }
 

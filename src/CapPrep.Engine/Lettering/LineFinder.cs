@@ -10,6 +10,9 @@ namespace CapPrep.Engine.Lettering;
 /// <summary>Finds the lines of letters of a seated design.</summary>
 internal static class LineFinder
 {
+    /// <summary>Most lines of a design.</summary>
+    private const int Most = 100;
+
     /// <summary>From the lowest line up.</summary>
     /// <param name="stitches">The penetrations.</param>
     /// <param name="reading">Its pieces and elements.</param>
@@ -24,6 +27,6 @@ internal static class LineFinder
             found.AddRange(lines.Where(line => !found.Any(line.LiesOn)));
         }
 
-        return new LineMaker(reading, points).Make(found);
+        return new LineMaker(reading, points).Make(found.Take(Most));
     }
 }

@@ -19,6 +19,7 @@ internal static class OrderRequests
         Placement = Placement.Of(subject.Seated),
         Budget = BudgetFor(subject, receivedTrims),
         Limits = LimitsFor(subject),
+        Lines = LinePlaces.Of(subject),
         OrderMattersNot = OrderMattersNot(subject),
         DeliberateStops = [.. subject.DeliberateStops.Select(stop => stop.Behind)],
         KeptInPlace = OverFoam(subject),

@@ -176,6 +176,7 @@ internal static class ResultWriter
         writer.Mm("widthMm", facts.Extents.Width / 10.0);
         writer.Mm("heightMm", facts.Extents.Height / 10.0);
         writer.Box("extentsMm", facts.Extents.ToMillimeters());
+        TextLineJson.Write(writer, preparation);
         writer.WriteEndObject();
     }
 

@@ -1,3 +1,4 @@
+using CapPrep.Engine.Lettering;
 using CapPrep.Engine.Sequence.Planning;
 using CapPrep.Engine.Trade;
 
@@ -9,11 +10,19 @@ namespace CapPrep.Engine.Checks.OnOrder;
 /// </summary>
 internal static class OrderChecks
 {
+    // Elements listed of a line.
+    private const int MostElements = 20;
+
     internal static readonly Check BottomUp = OrderCheck(OrderRuleIds.BottomUp, LowDesignIsSilent, "Sewn from the top down");
 
     internal static readonly Check CenterOut = OrderCheck(OrderRuleIds.CenterOut, _ => false, "Sewn from the sides inward");
 
     internal static readonly Check TaglineFirst = new(OrderRuleIds.TaglineFirst, Needs.SeatedDesign, (subject, _) => Late(subject, OrderRuleIds.TaglineFirst), SayTagline)
+    {
+        AskAgain = Again.OfNewOrder,
+    };
+
+    internal static readonly Check TextLines = new(OrderRuleIds.TextLine, Needs.SeatedDesign, (subject, _) => Inward(subject), SayTextLine)
     {
         AskAgain = Again.OfNewOrder,
     };
@@ -26,7 +35,7 @@ internal static class OrderChecks
             : [],
         _ => "Read again, the new tape would be put in another order once more.");
 
-    internal static readonly IReadOnlyList<Check> All = [TaglineFirst, BottomUp, CenterOut, NotSettled, .. Rows.RowChecks.All];
+    internal static readonly IReadOnlyList<Check> All = [TaglineFirst, BottomUp, CenterOut, TextLines, NotSettled, .. Rows.RowChecks.All];
 
     private static Check OrderCheck(string rule, Func<RuleAndSubject, bool> isSilent, string opening) => new(
         rule,
@@ -60,6 +69,21 @@ internal static class OrderChecks
         return subject.PlaceOf(element.First, element.Last) with { Elements = [late.Element + 1] };
     }
 
+    private static IEnumerable<Occurrence> Inward(Subject subject) =>
+        subject.OrderRules?.FirstOrDefault(result => result.Rule == OrderRuleIds.TextLine) is { Severity: { } severity } result
+            ? result.Lines.Select(line => new Occurrence(PlaceOf(subject, subject.TextLines[line.Line])) { Measured = line.Share, Level = severity })
+            : [];
+
+    private static Place PlaceOf(Subject subject, TextLine line)
+    {
+        var strokes = line.Glyphs.SelectMany(glyph => glyph.Strokes).ToList();
+        return subject.PlaceOf(strokes.Min(stroke => stroke.First), strokes.Max(stroke => stroke.Last)) with
+        {
+            BoxMm = line.Box.ToMillimeters(),
+            Elements = [.. line.Elements.Take(MostElements).Select(element => element + 1)],
+        };
+    }
+
     private static string Held(HeldBy heldBy) => heldBy switch
     {
         HeldBy.Layers => " What lies on top of it holds it there.",
@@ -72,6 +96,9 @@ internal static class OrderChecks
 
     private static string SayTagline(Report report) =>
         $"The bottom line is not sewn first: {Percent(report)} of what should follow it comes before it.";
+
+    private static string SayTextLine(Report report) =>
+        $"A text line is sewn from end to end: {Percent(report)} of its letters run toward the seam instead of away from it.";
 
     private static string Percent(Report report) => $"{Figure.Plain(100 * report.Measured, 0)} %";
 

@@ -1,3 +1,4 @@
+using CapPrep.Engine.Lettering.Limbs;
 using CapPrep.Engine.Measures;
 
 namespace CapPrep.Engine.Lettering.Letters;
@@ -10,6 +11,9 @@ internal static class Grouping
 
     // What touches: 0.1 mm.
     private const int Touch = Fine.PerTenth;
+
+    // The strokes themselves come as near as 0.3 mm, tape units.
+    private const int Near = 3;
 
     // A letter is at most so wide, percent of the height of capitals.
     private const int WidestLetter = 125;
@@ -80,7 +84,7 @@ internal static class Grouping
     private static bool AreSewnTogether(Standing one, Standing other)
     {
         var (first, second) = one.Limb.First <= other.Limb.First ? (one, other) : (other, one);
-        return second.Limb.First - first.Limb.Last <= FewBetween;
+        return second.Limb.First - first.Limb.Last <= FewBetween && Hull.AreNear(one.Limb.Hull, other.Limb.Hull, Near);
     }
 
     private static Group Made(IEnumerable<Standing> limbs)

@@ -28,4 +28,22 @@ internal static class Hull
 
         return half;
     }
+
+    /// <summary>A corner of the one lies in the other, or no farther from it than given.</summary>
+    public static bool AreNear(IReadOnlyList<TapePoint> one, IReadOnlyList<TapePoint> other, int distance) =>
+        one.Any(corner => IsNear(corner, other, distance)) || other.Any(corner => IsNear(corner, one, distance));
+
+    private static bool IsNear(TapePoint point, IReadOnlyList<TapePoint> hull, int distance)
+    {
+        var isInside = true;
+        for (var k = 0; k < hull.Count; k++)
+        {
+            var edge = new Stretch(hull[k], hull[(k + 1) % hull.Count]);
+            if (edge.DistanceSquared(point) <= distance * distance)
+                return true;
+            isInside &= Fine.Cross(edge.To - edge.From, point - edge.From) > 0;
+        }
+
+        return isInside;
+    }
 }

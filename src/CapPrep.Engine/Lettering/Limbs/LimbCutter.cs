@@ -8,7 +8,8 @@ internal sealed class LimbCutter
     // A turn counts when the stroke goes back by 0.5 mm, or by a third of its width.
     private const int LeastTurn = 5 * Fine.PerTenth;
 
-    // Rows whose middles are farther apart than 0.8 mm and half their length do not belong to one stroke.
+    // Rows whose middles are farther apart than 0.8 mm and half their length do not belong to one stroke, nor do those of
+    // which one is more than twice as long and 0.8 mm.
     private const int LeastGap = 8 * Fine.PerTenth;
 
     // Smaller than this in all directions is a tie or a stray stitch, tape units.
@@ -16,6 +17,10 @@ internal sealed class LimbCutter
 
     // Fewer rows lead from one stroke to another.
     private const int FewestRows = 3;
+
+    // Few rows that reach three times as far across as they advance are a line sewn to and fro.
+    private const int FewRows = 6;
+    private const int MostWidths = 3;
 
     private readonly List<Limb> _limbs = [];
     private int _chain;
@@ -50,7 +55,8 @@ internal sealed class LimbCutter
     private static bool IsOneStroke(in Knot row, in Knot next)
     {
         var apart = Fine.Length(next.DoubleMiddle - row.DoubleMiddle) / 2;
-        return apart <= Math.Max(LeastGap, Math.Min(row.Length, next.Length) / 2);
+        var (less, more) = (Math.Min(row.Length, next.Length), Math.Max(row.Length, next.Length));
+        return apart <= Math.Max(LeastGap, less / 2) && more <= (2 * less) + LeastGap;
     }
 
     private void AddChain(IReadOnlyList<Knot> chain)
@@ -105,7 +111,7 @@ internal sealed class LimbCutter
     private void Put(IReadOnlyList<Knot> knots, IReadOnlyList<TapePoint> hull, TapePoint lower, TapePoint upper, int width)
     {
         var box = BoxOf(hull);
-        if ((box.Width < Least && box.Height < Least) || (width > 0 && knots.Count < FewestRows))
+        if ((box.Width < Least && box.Height < Least) || (width > 0 && !IsStroke(knots, width)))
             return;
         _limbs.Add(new()
         {
@@ -120,6 +126,11 @@ internal sealed class LimbCutter
             Width = width,
         });
     }
+
+    /// <summary>Some rows side by side, not a line that was sewn to and fro.</summary>
+    private static bool IsStroke(IReadOnlyList<Knot> rows, int width) =>
+        rows.Count >= FewestRows
+        && (rows.Count > FewRows || MostWidths * Fine.Length(rows[^1].DoubleMiddle - rows[0].DoubleMiddle) / 2 >= width);
 
     private static Box BoxOf(IReadOnlyList<TapePoint> points) => points.Select(Box.Of).Aggregate((sum, box) => sum.Union(box));
 }

@@ -48,7 +48,7 @@ internal sealed class LimbReader(StitchSequence stitches, DesignReading reading,
     {
         foreach (var piece in reading.Pieces.Where(piece => piece.Class == @class && ThreadOf(piece.First) == thread))
         {
-            Knot[] rows = [.. piece.RowsInOrder.Select(row => new Knot(points.At(row.First), points.At(row.Last), row))];
+            Knot[] rows = [.. WithTies(piece.RowsInOrder).Select(row => new Knot(points.At(row.First), points.At(row.Last), row))];
             if (rows.Length == 0)
                 continue;
             if (@class == StitchClass.Satin || IsColumn(rows))
@@ -57,6 +57,19 @@ internal sealed class LimbReader(StitchSequence stitches, DesignReading reading,
                 cutter.AddArea(rows, 0);
         }
     }
+
+    /// <summary>The rows, and the stitches of a tie before the first and behind the last: they hold the end of the column.</summary>
+    private IEnumerable<Interval> WithTies(IReadOnlyList<Interval> rows)
+    {
+        if (rows.Count == 0)
+            return rows;
+        var (before, behind) = (_ties.GetValueOrDefault(rows[0].First - 1), _ties.GetValueOrDefault(rows[^1].Last + 1));
+        return Stitches(before).Concat(rows).Concat(Stitches(behind));
+    }
+
+    private static IEnumerable<Interval> Stitches(Span? tie) => tie is null
+        ? []
+        : Enumerable.Range(tie.First, tie.Penetrations - 1).Select(i => new Interval(i, i + 1));
 
     private static bool IsColumn(Knot[] rows)
     {
@@ -105,6 +118,13 @@ internal sealed class LimbReader(StitchSequence stitches, DesignReading reading,
         && (span.Class is not (StitchClass.Satin or StitchClass.Fill) || (span.Piece is { } piece && reading.Pieces[piece].Rows < FewRows));
 
     private int ThreadOf(int penetration) => _threadOfBlock[stitches.Block[penetration] - 1];
+
+    // By their first and by their last penetration.
+    private readonly IReadOnlyDictionary<int, Span> _ties = reading.Spans
+        .Where(span => span.Role == SpanRole.Tie)
+        .SelectMany(span => new[] { (At: span.First, Span: span), (At: span.Last, Span: span) })
+        .DistinctBy(end => end.At)
+        .ToDictionary(end => end.At, end => end.Span);
 
     private readonly int[] _threadOfBlock = ThreadsOf(stitches, reading);
 

@@ -1,4 +1,6 @@
+using CapPrep.Engine.Lettering.Letters;
 using CapPrep.Engine.Lettering.Search;
+using CapPrep.Engine.Measures;
 
 namespace CapPrep.Engine.Lettering.Making;
 
@@ -7,6 +9,10 @@ internal static class Certainty
 {
     // So many letters stand on the line and reach a height, percent; of three letters all do.
     private const int ClearShare = 80;
+
+    // Bare cloth between letters, percent of their height; fewer than six are few.
+    private const int Many = 6;
+    private const int WideGap = 50;
 
     private const int FewestSatin = 3;
     private const int FewestLine = 5;
@@ -19,6 +25,14 @@ internal static class Certainty
         return letters.Count >= fewest
             && 100 * letters.Count(letter => letter.Stands) >= ClearShare * letters.Count
             && 100 * letters.Count(letter => line.Levels.Has(letter.Top)) >= ClearShare * letters.Count
-            && !line.IsSteep;
+            && !line.IsSteep
+            && StandClose(letters, line.Levels);
+    }
+
+    /// <summary>No gap among a few letters is wide, nor the middle one among many.</summary>
+    private static bool StandClose(IReadOnlyList<Letter> letters, Levels levels)
+    {
+        int[] gaps = [.. letters.Zip(letters.Skip(1), (letter, next) => next.Group.Reach.From - letter.Group.Reach.To)];
+        return 100L * (letters.Count < Many ? gaps.Max() : Median.Of(gaps)) <= WideGap * (long)levels.Low;
     }
 }

@@ -1,5 +1,6 @@
 using CapPrep.Engine.Lettering.Curves;
 using CapPrep.Engine.Lettering.Letters;
+using CapPrep.Engine.Lettering.Limbs;
 using CapPrep.Engine.Measures;
 using CapPrep.Engine.Pieces;
 
@@ -12,7 +13,7 @@ internal sealed class Gaps(Curve curve, Levels levels)
     private const int Step = 2;
 
     /// <summary>To the next letter, mm, below 0 where they overlap; null for the last.</summary>
-    public IReadOnlyList<double?> Of(IReadOnlyList<Letter> letters, IReadOnlyList<IReadOnlyList<Thread>> threads)
+    public IReadOnlyList<double?> Of(IReadOnlyList<Letter> letters, IReadOnlyList<IReadOnlyList<Stretch>> threads)
     {
         Profile[] profiles = [.. threads.Select(ProfileOf)];
         return
@@ -23,7 +24,7 @@ internal sealed class Gaps(Curve curve, Levels levels)
         ];
     }
 
-    private Profile ProfileOf(IReadOnlyList<Thread> threads)
+    private Profile ProfileOf(IReadOnlyList<Stretch> threads)
     {
         var profile = new Profile(levels);
         foreach (var thread in threads)

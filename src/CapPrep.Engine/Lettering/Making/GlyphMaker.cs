@@ -1,5 +1,6 @@
 using CapPrep.Engine.Checks;
 using CapPrep.Engine.Lettering.Letters;
+using CapPrep.Engine.Lettering.Limbs;
 using CapPrep.Engine.Measures;
 using CapPrep.Engine.Pieces;
 
@@ -12,9 +13,10 @@ internal sealed class GlyphMaker(DesignReading reading)
     /// <param name="index">Its place in the line.</param>
     /// <param name="threads">Its stitches.</param>
     /// <param name="gap">Bare cloth to the next letter, mm.</param>
-    public Glyph Of(Letter letter, int index, IReadOnlyList<Thread> threads, double? gap)
+    public Glyph Of(Letter letter, int index, IReadOnlyList<Stretch> threads, double? gap)
     {
         var box = letter.Group.Limbs.Select(limb => limb.Limb.Box).Aggregate((sum, next) => sum.Union(next));
+        var width = Median.Of([.. letter.Group.Limbs.Select(limb => limb.Limb.Width)]);
         Interval[] strokes = [.. Joined(letter.Group.Limbs.SelectMany(limb => limb.Limb.Stitches))];
         return new()
         {
@@ -23,8 +25,8 @@ internal sealed class GlyphMaker(DesignReading reading)
             FromMm = Fine.Millimeters(letter.Group.Reach.From),
             ToMm = Fine.Millimeters(letter.Group.Reach.To),
             HeightMm = Fine.Millimeters(letter.Top),
-            StrokeWidthMm = Fine.Millimeters(Median.Of([.. letter.Group.Limbs.Select(limb => limb.Limb.Width)])),
-            CounterMm = Openings.Smallest(threads, threads.Select(thread => Box.Of(thread.From).Union(thread.To)).Aggregate(box, (sum, next) => sum.Union(next))),
+            StrokeWidthMm = Fine.Millimeters(width),
+            CounterMm = Openings.Smallest(threads, threads.Select(thread => Box.Of(thread.From).Union(thread.To)).Aggregate(box, (sum, next) => sum.Union(next)), isFilled: width > 0),
             GapMm = gap,
             Strokes = [.. strokes.Select(stroke => new StitchRange(stroke.First, stroke.Last))],
             Elements = [.. strokes.SelectMany(ElementsOf).Distinct().Order()],

@@ -64,7 +64,7 @@ internal sealed class LineMaker(DesignReading reading, CapPoints points)
 
     private IReadOnlyList<Glyph> Glyphs(Candidate line)
     {
-        IReadOnlyList<Thread>[] threads = [.. line.Letters.Select(letter => Thread.Of(letter, points))];
+        IReadOnlyList<Stretch>[] threads = [.. line.Letters.Select(letter => Threads.Of(letter, points))];
         var gaps = new Gaps(line.Curve, line.Levels).Of(line.Letters, threads);
         var maker = new GlyphMaker(reading);
         return [.. line.Letters.Select((letter, index) => maker.Of(letter, index, threads[index], gaps[index]))];

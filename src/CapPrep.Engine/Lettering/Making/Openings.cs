@@ -1,3 +1,4 @@
+using CapPrep.Engine.Lettering.Limbs;
 using CapPrep.Engine.Measures;
 using CapPrep.Engine.Pieces;
 
@@ -12,10 +13,13 @@ internal sealed class Openings
     // Fewer cells are cloth between two rows: 0.25 mm2.
     private const int FewestCells = 4;
 
+    // Cloth between two stitches is painted so many times along them.
+    private const int Parts = 16;
+
     // Bare cloth around the box, so that the outside is in one piece, tape units.
     private const int Margin = 5;
 
-    private readonly IReadOnlyList<Thread> _threads;
+    private readonly IReadOnlyList<Stretch> _threads;
     private readonly CellGrid _grid;
     private readonly int _columns;
     private readonly int _rows;
@@ -23,7 +27,7 @@ internal sealed class Openings
     // 0: bare and not met yet, 1: thread, 2: met.
     private readonly byte[] _cells;
 
-    private Openings(IReadOnlyList<Thread> threads, Box box)
+    private Openings(IReadOnlyList<Stretch> threads, Box box, bool isFilled)
     {
         _threads = threads;
         _grid = new(box.Left - Margin, box.Bottom - Margin);
@@ -32,19 +36,32 @@ internal sealed class Openings
         for (var i = 0; i < threads.Count; i++)
         {
             Paint(threads[i].From, threads[i].To);
-            if (i > 0 && threads[i - 1].To == threads[i].From)
-                Paint(threads[i - 1].From, threads[i].To);
+            if (isFilled && i > 0 && threads[i - 1].To == threads[i].From)
+                PaintBetween(threads[i - 1], threads[i]);
         }
     }
 
     /// <summary>Width of the smallest opening, mm; null when there is none.</summary>
-    public static double? Smallest(IReadOnlyList<Thread> threads, Box box)
+    /// <param name="threads">Stitches of the letter.</param>
+    /// <param name="box">Their box.</param>
+    /// <param name="isFilled">The cloth between two stitches that follow each other is covered.</param>
+    public static double? Smallest(IReadOnlyList<Stretch> threads, Box box, bool isFilled)
     {
-        var openings = new Openings(threads, box);
+        var openings = new Openings(threads, box, isFilled);
         openings.Fill(0);
         double[] widths = [.. openings.Regions().Where(region => region.Count >= FewestCells).Select(openings.WidthOf)];
         return widths.Length == 0 ? null : widths.Min();
     }
+
+    private void PaintBetween(Stretch one, Stretch next)
+    {
+        for (var part = 0; part < Parts; part++)
+            Paint(PartOf(one.To, one.From, part), PartOf(next.From, next.To, part));
+        Paint(one.From, next.To);
+    }
+
+    private static TapePoint PartOf(TapePoint from, TapePoint to, int part) =>
+        from + new TapePoint((to.X - from.X) * part / Parts, (to.Y - from.Y) * part / Parts);
 
     private void Paint(TapePoint from, TapePoint to)
     {

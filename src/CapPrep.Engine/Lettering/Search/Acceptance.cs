@@ -21,6 +21,10 @@ internal sealed class Acceptance(LimbSet set)
     // Nobody sets three letters on a steep line, but many other things lie on one.
     private const int FewestOnSteep = 5;
 
+    // Few letters stand close together: bare cloth between them, percent of the height.
+    private const int FewestWithGap = 6;
+    private const int WideGap = 130;
+
     // Share of letters, percent.
     private const int StandShare = 60;
     private const int LevelShare = 60;
@@ -30,6 +34,7 @@ internal sealed class Acceptance(LimbSet set)
     // Share of limbs, percent.
     private const int WidthShare = 60;
     private const int LeanShare = 60;
+    private const int StemShareOnArc = 75;
 
     // Widths from 0.6 to 1.6 of the middle one, percent; a stroke is at most so wide, percent of the height.
     private const int Narrowest = 60;
@@ -64,6 +69,7 @@ internal sealed class Acceptance(LimbSet set)
             && Stand(line, letters)
             && HasEvenWidth(line)
             && LeanAlike(line)
+            && (letters.Length >= FewestWithGap || !HasWideGap(letters, line.Levels))
             && !IsOver(Outside(line) + letters.Count(letter => IsTooTall(letter, line.Levels)), letters.Length, OutsideShare)
             && Variety.IsLettering(letters, line.Levels);
     }
@@ -82,11 +88,18 @@ internal sealed class Acceptance(LimbSet set)
         && !IsOver(letters.Count(letter => !letter.Stands && !(letter.Descends && line.Levels.Has(letter.Top))), letters.Length, NeitherShare)
         && !IsOver(letters.Count(letter => letter.Descends), letters.Length, DescendShare);
 
+    private static bool AgreeOnLean(Standing[] limbs, int lean, int percent) =>
+        IsShare(limbs.Count(limb => Math.Abs(limb.Lean!.Value - lean) <= OtherLean), limbs.Length, percent);
+
+    private static bool HasWideGap(Letter[] letters, Levels levels) => letters.Zip(letters.Skip(1))
+        .Any(pair => 100L * (pair.Second.Group.Reach.From - pair.First.Group.Reach.To) > WideGap * (long)levels.Low);
+
     private static bool LeanAlike(Candidate line)
     {
         Standing[] tall = [.. line.Limbs.Where(limb => limb.Lean is not null && 100L * limb.Reach.Height >= TallShare * (long)line.Levels.Low)];
-        return Math.Abs(line.Lean) <= MostLean
-            && IsShare(tall.Count(limb => Math.Abs(limb.Lean!.Value - line.Lean) <= OtherLean), tall.Length, LeanShare);
+        Standing[] straight = [.. tall.Where(limb => limb.Limb.IsStraight)];
+        return Math.Abs(line.Lean) <= MostLean && AgreeOnLean(tall, line.Lean, LeanShare)
+            && (line.Curve is StraightCurve || AgreeOnLean(straight, line.Lean, StemShareOnArc));
     }
 
     private static bool IsTooTall(Letter letter, Levels levels) => 100L * letter.Group.Reach.Top > TallestLetter * (long)levels.High;

@@ -119,7 +119,7 @@ internal sealed class CandidateMaker(IReadOnlyList<Limb> limbs)
     /// <summary>The letters around the run without a wide gap, from the first to the last that is a letter.</summary>
     private static IReadOnlyList<Letter> Connected(Letter[] letters, Levels levels, IReadOnlyList<Standing> run)
     {
-        var most = (int)(LargestGap * (long)levels.Low / 100);
+        var most = (int)(LargestGap * (long)levels.High / 100);
         var middle = Array.FindIndex(letters, letter => letter.Group.Limbs.Any(limb => limb.Limb.Index == run[run.Count / 2].Limb.Index));
         if (middle < 0)
             return [];

@@ -1,3 +1,4 @@
+using CapPrep.Engine.Lettering.Curves;
 using CapPrep.Engine.Lettering.Letters;
 
 namespace CapPrep.Engine.Lettering.Search;
@@ -5,8 +6,8 @@ namespace CapPrep.Engine.Lettering.Search;
 /// <summary>Tells letters from combs of bars, dashes and one shape repeated.</summary>
 internal static class Variety
 {
-    // Shapes are alike when their widths differ by less than this share of the height, percent.
-    private const int AlikeWidth = 12;
+    // Shapes are alike when all their limbs lie alike but for this share of the height, percent.
+    private const int Alike = 14;
 
     // One shape may stand for at most so many letters, and bars for this share of them, percent.
     private const int LettersPerShape = 3;
@@ -30,9 +31,18 @@ internal static class Variety
 
     private static bool IsBar(Letter letter) => letter.Group.Limbs.Count == 1;
 
-    private static bool AreAlike(Letter one, Letter other, Levels levels) =>
-        100L * Math.Abs(one.Group.Reach.Width - other.Group.Reach.Width) < AlikeWidth * (long)levels.Low
-        && Math.Abs(one.Top - other.Top) <= 2 * Tolerance.Top(levels.High)
-        && one.Descends == other.Descends
-        && Math.Abs(one.Group.Limbs.Count - other.Group.Limbs.Count) <= (IsBar(one) || IsBar(other) ? 0 : 1);
+    /// <summary>About as wide, and every limb of the one has its like in the other.</summary>
+    private static bool AreAlike(Letter one, Letter other, Levels levels)
+    {
+        var near = (int)(Alike * (long)levels.Low / 100);
+        return Math.Abs(one.Group.Reach.Width - other.Group.Reach.Width) < near
+            && HasLikes(one.Group, other.Group, near) && HasLikes(other.Group, one.Group, near);
+    }
+
+    private static bool HasLikes(Group one, Group other, int near) => one.Limbs.All(limb =>
+        other.Limbs.Any(like => IsLike(limb.Reach, one.Reach.From, like.Reach, other.Reach.From, near)));
+
+    private static bool IsLike(in Reach limb, int from, in Reach like, int likeFrom, int near) =>
+        Math.Abs(limb.From - from - like.From + likeFrom) < near && Math.Abs(limb.To - from - like.To + likeFrom) < near
+        && Math.Abs(limb.Bottom - like.Bottom) < near && Math.Abs(limb.Top - like.Top) < near;
 }

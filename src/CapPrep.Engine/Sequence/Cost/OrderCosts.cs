@@ -34,7 +34,7 @@ internal sealed class OrderCosts
         _lineOf = LineOfElements();
         _wrong = WrongWays();
         Worst = SumOfWorst();
-        Lines = [.. subject.Lines.Lines.Select(LinePairs)];
+        Lines = [.. subject.Lines.Lines.Select(line => LinePairs.Of(line, subject.Threads, subject.Layers))];
         TaglineWorst = AllTaglinePairs().Sum(pair => MassOf(pair.First, pair.Second));
     }
 
@@ -43,8 +43,8 @@ internal sealed class OrderCosts
     /// <summary>Sum of the worse ways round of all pairs that order can decide; 0: nothing can be decided.</summary>
     internal long Worst { get; }
 
-    /// <summary>For every text line the ordered pairs (outer, inner) that are wrong that way round.</summary>
-    internal IReadOnlyList<IReadOnlyList<(int First, int Second)>> Lines { get; }
+    /// <summary>Of every text line.</summary>
+    internal IReadOnlyList<LinePairs> Lines { get; }
 
     /// <summary>Sum of the masses of all pairs of a tagline element and one that should come after it.</summary>
     internal long TaglineWorst { get; }
@@ -74,7 +74,7 @@ internal sealed class OrderCosts
             costs[pair] = ShareOf(_wrong[pair], Worst, 100);
         foreach (var line in Lines)
         {
-            foreach (var (first, second) in line)
+            foreach (var (first, second) in line.Pairs)
                 costs[(first * Count) + second] += ShareOf(1, line.Count, LinePercent);
         }
 
@@ -149,18 +149,4 @@ internal sealed class OrderCosts
 
         return sum;
     }
-
-    private IReadOnlyList<(int First, int Second)> LinePairs(IReadOnlyList<LinePlace> line) =>
-    [
-        .. from outer in line
-           from inner in line
-           where IsOutside(outer, inner) && _subject.Precedence.IsFree(outer.Element, inner.Element)
-               && _subject.Threads[outer.Element] == _subject.Threads[inner.Element]
-           select (outer.Element, inner.Element),
-    ];
-
-    // More than 0.1 mm farther out, on one side of the seam.
-    private static bool IsOutside(LinePlace outer, LinePlace inner) =>
-        Math.Abs(outer.FromSeam) > Math.Abs(inner.FromSeam) + 1
-        && (inner.IsCenter || Math.Sign(outer.FromSeam) == Math.Sign(inner.FromSeam));
 }

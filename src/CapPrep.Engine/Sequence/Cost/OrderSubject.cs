@@ -12,6 +12,9 @@ internal sealed record OrderSubject
 
     internal required Precedence Precedence { get; init; }
 
+    /// <summary>The same without what only holds the letters of a line together.</summary>
+    internal required Precedence Layers { get; init; }
+
     internal TextLinePlaces Lines { get; init; } = TextLinePlaces.None;
 
     /// <summary>Elements that stay first and that no order rule counts; sorted.</summary>

@@ -33,7 +33,16 @@ public sealed record LateElement(int Element, IReadOnlyList<int> Behind, double 
 /// <param name="Share">The share that is judged.</param>
 /// <param name="HeldBy">What keeps any order from being noticeably better.</param>
 /// <param name="Late">Worst first; only for rules about pairs of elements.</param>
-public sealed record OrderRuleResult(string Rule, Severity? Severity, double Share, HeldBy HeldBy, IReadOnlyList<LateElement> Late);
+public sealed record OrderRuleResult(string Rule, Severity? Severity, double Share, HeldBy HeldBy, IReadOnlyList<LateElement> Late)
+{
+    /// <summary>Text lines sewn inward, worst first; only of the rule about them.</summary>
+    public IReadOnlyList<InwardLine> Lines { get; init; } = [];
+}
+
+/// <summary>A text line that is sewn toward the middle.</summary>
+/// <param name="Line">Its index, from the lowest line up.</param>
+/// <param name="Share">Share of its pairs of letters that run inward.</param>
+public sealed record InwardLine(int Line, double Share);
 
 /// <summary>Judges an order by the four order rules.</summary>
 internal static class OrderRules
@@ -53,12 +62,26 @@ internal static class OrderRules
         [
             Judged(OrderRuleIds.BottomUp, shares.OfHeight, heldBy, Late(table, order, ofHeight: true)),
             Judged(OrderRuleIds.CenterOut, shares.OfSeam, heldBy, Late(table, order, ofHeight: false)),
-            Judged(OrderRuleIds.TextLine, shares.LineIndexMax, HeldBy.Nothing, []),
+            TextLines(table, shares),
             Judged(OrderRuleIds.TaglineFirst, shares.TaglineLate, HeldBy.Nothing, LateTagline(table, order)),
         ];
 
         OrderRuleResult Judged(string rule, double share, HeldBy held, IReadOnlyList<LateElement> late) =>
             new(rule, table.Request.Limits.Judge(rule, share), share, held, late);
+    }
+
+    private static OrderRuleResult TextLines(PlanningTable table, OrderShares shares)
+    {
+        InwardLine[] lines =
+        [
+            .. table.Subject.Lines.Judged.Select(line => new InwardLine(line, shares.LineIndex[line]))
+                .OrderByDescending(line => line.Share).ThenBy(line => line.Line),
+        ];
+        var worst = lines.Length == 0 ? 0 : lines[0].Share;
+        return new(OrderRuleIds.TextLine, table.Request.Limits.Judge(OrderRuleIds.TextLine, worst), worst, HeldBy.Nothing, [])
+        {
+            Lines = [.. lines.Where(line => table.Request.Limits.Judge(OrderRuleIds.TextLine, line.Share) is not null)],
+        };
     }
 
     /// <summary>A warn of the first is gone in the second, and the second warns of nothing new.</summary>

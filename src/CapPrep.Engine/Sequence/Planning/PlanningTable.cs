@@ -14,13 +14,16 @@ internal sealed class PlanningTable
     {
         Request = request;
         int[] pinned = [.. TackDown.Find(request.Reading, request.Stitches).Union(request.KeptInPlace).Order()];
-        Precedence = Precedence.Of(Count, [.. Pairs(pinned)]);
+        var lines = request.Lines ?? TextLinePlaces.None with { Tagline = [.. TaglineFinder.Find(Elements, request.Placement)] };
+        var layers = Precedence.Of(Count, [.. Pairs(pinned)]);
+        Precedence = lines.Held.Count == 0 ? layers : Precedence.Of(Count, [.. Pairs(pinned), .. lines.Held]);
         Subject = new()
         {
             Masses = [.. Elements.Select(element => MassMap.Of(element, request.Placement))],
             Threads = [.. Elements.Select(element => element.Thread)],
             Precedence = Precedence,
-            Lines = request.Lines ?? TextLinePlaces.None with { Tagline = [.. TaglineFinder.Find(Elements, request.Placement).Except(pinned)] },
+            Layers = layers,
+            Lines = lines with { Tagline = [.. lines.Tagline.Except(pinned)] },
             Pinned = pinned,
         };
         Costs = OrderCosts.Of(Subject);

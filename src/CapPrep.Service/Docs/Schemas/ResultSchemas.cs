@@ -75,7 +75,8 @@ internal static class ResultSchemas
         Req("elements", Count(), "What moves in the sew order."),
         Req("widthMm", Number(0, 10_000)),
         Req("heightMm", Number(0, 10_000)),
-        Req("extentsMm", Ref("TapeBox")));
+        Req("extentsMm", Ref("TapeBox")),
+        Req("textLines", TextLineSchemas.Lines(), "From the lowest line up; none for a design that lies on no cap."));
 
     private static JsonObject TapeMm() => Number(-100_000, 100_000);
 

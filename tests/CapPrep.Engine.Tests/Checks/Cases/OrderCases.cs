@@ -1,3 +1,4 @@
+using CapPrep.Engine.Tests.Lettering;
 using CapPrep.Engine.Tests.Sequence;
 using CapPrep.TestKit.Tapes;
 
@@ -13,6 +14,8 @@ internal static class OrderCases
         ["order.bottom-up_fail"] = Job.Clean with { Tape = Sewn.Trimmed(Sewn.Top, Sewn.Middle, Sewn.Base) },
         ["order.center-out_pass"] = Job.Clean with { Tape = Sewn.Trimmed(Sewn.Center, Sewn.Right, Sewn.Left) },
         ["order.center-out_fail"] = Job.Clean with { Tape = Sewn.Trimmed(Sewn.Left, Sewn.Right, Sewn.Center) },
+        ["order.text-line_pass"] = Sentence.Joined with { Tape = Sentence.Tape(Sentence.Text.CenterOut()) },
+        ["order.text-line_fail"] = Sentence.Joined,
         ["order.not-settled_pass"] = Job.Clean with { Tape = Sewn.Trimmed(Sewn.Top, Sewn.Middle, Sewn.Base) },
         ["order.not-settled_fail"] = Job.Clean with { Tape = RandomDesign.Of(1440).Draft.ToTape("TEST") },
         ["order.across-seam_pass"] = SeamCases.OnFrame(draft => draft.Filled(new(-210, 100, 210, 200), upright: false)),

@@ -95,10 +95,12 @@ public static class CapPrepper
         Subject received, Ordering? ordering, SewTape? written, IReadOnlyList<Acceptance> acceptances)
     {
         var judged = received.With(ordering?.ReceivedRules);
-        var sewnOrder = ordering is { Proposed: not null } && ordering.Proposed == written ? ordering.Order.ProposedRules : judged.OrderRules;
+        var inSewnOrder = ordering is { Proposed: not null } && ordering.Proposed == written
+            ? received.With(ordering.Order.ProposedRules, ordering.Order.Order)
+            : judged;
         var all = FindingList.Compared(
             Inspector.Inspect(judged),
-            written is null ? null : Inspector.InspectWritten(written.ReadBack, received.With(sewnOrder)));
+            written is null ? null : Inspector.InspectWritten(written.ReadBack, inSewnOrder));
         return AcceptedWork.Split(all, judged, acceptances);
     }
 

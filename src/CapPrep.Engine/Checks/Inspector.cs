@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using CapPrep.Engine.Checks.OnBorders;
 using CapPrep.Engine.Checks.OnCap;
 using CapPrep.Engine.Checks.OnLetters;
 using CapPrep.Engine.Checks.OnOrder;
@@ -18,6 +19,7 @@ internal static class Inspector
     [
         .. CapChecks.All,
         .. OrderChecks.All,
+        .. BorderChecks.All,
         .. SeamChecks.All,
         .. TechniqueChecks.All,
         .. StitchChecks.All,

@@ -1,4 +1,5 @@
 using CapPrep.Engine.Checks.Ground;
+using CapPrep.Engine.Checks.OnBorders;
 using CapPrep.Engine.Checks.OnTechnique.Applique;
 using CapPrep.Engine.Checks.OnTechnique.Foam;
 using CapPrep.Engine.Lettering;
@@ -26,6 +27,7 @@ internal sealed class Subject
     private readonly Lazy<IReadOnlyList<AppliqueShape>> _applique;
     private readonly Lazy<IReadOnlyList<DeliberateStop>> _stops;
     private readonly Lazy<IReadOnlyList<TextLine>> _textLines;
+    private readonly Lazy<IReadOnlyList<Border>> _borders;
 
     internal Subject(Tape tape, StitchSequence stitches, ResolvedTicket ticket, Setup setup, SeatedDesign? seated)
     {
@@ -36,19 +38,20 @@ internal sealed class Subject
         _foam = new(() => FoamPieces.Of(Reading, stitches, ticket), LazyThreadSafetyMode.None);
         _applique = new(() => OnTechnique.Applique.AppliqueShapes.Of(Reading, stitches, ticket.Technique), LazyThreadSafetyMode.None);
         _stops = new(() => Sequence.Planning.DeliberateStops.Of(this), LazyThreadSafetyMode.None);
+        _borders = new(() => BorderFinder.Find(this), LazyThreadSafetyMode.None);
         _textLines = new(() => _points is null ? [] : LineFinder.Find(stitches, Reading, _points), LazyThreadSafetyMode.None);
     }
 
     private Subject(Subject like, Setup setup, SeatedDesign seated)
         : this(like.Tape, like.Stitches, like.Ticket, setup, seated) =>
-        (_reading, _ground, _foam, _applique, _stops) = (like._reading, like._ground, like._foam, like._applique, like._stops);
+        (_reading, _ground, _foam, _applique, _stops, _borders) = (like._reading, like._ground, like._foam, like._applique, like._stops, like._borders);
 
     private Subject(Subject like, Lazy<IReadOnlyList<TextLine>> textLines)
     {
         (Tape, Stitches, Ticket, Setup) = (like.Tape, like.Stitches, like.Ticket, like.Setup);
         (_seated, _points, _reading) = (like._seated, like._points, like._reading);
         (_ground, _foam, _textLines) = (like._ground, like._foam, textLines);
-        (_applique, _stops) = (like._applique, like._stops);
+        (_applique, _stops, _borders) = (like._applique, like._stops, like._borders);
     }
 
     internal Tape Tape { get; }
@@ -78,14 +81,25 @@ internal sealed class Subject
     /// <summary>Stops at which a person does something.</summary>
     internal IReadOnlyList<DeliberateStop> DeliberateStops => _stops.Value;
 
+    /// <summary>Which fills have borders.</summary>
+    internal IReadOnlyList<Border> Borders => _borders.Value;
+
     /// <summary>Its lines of letters, from the lowest up; none for a design that lies on no cap.</summary>
     internal IReadOnlyList<TextLine> TextLines => _textLines.Value;
 
     /// <summary>What the order rules say of the order that is judged; null: nothing was worked out.</summary>
     internal IReadOnlyList<OrderRuleResult>? OrderRules { get; private init; }
 
+    private IReadOnlyList<int>? NewOrder { get; init; }
+
+    /// <summary>Indices of the elements in the order that is judged.</summary>
+    internal IReadOnlyList<int> SewnOrder => NewOrder ?? [.. Enumerable.Range(0, Reading.Elements.Count)];
+
     /// <summary>The same tape, judged by an order.</summary>
-    internal Subject With(IReadOnlyList<OrderRuleResult>? orderRules) => new(this, _textLines) { OrderRules = orderRules };
+    /// <param name="orderRules">What the order rules say of it; null: nothing was worked out.</param>
+    /// <param name="order">Indices of the elements; null: the received order.</param>
+    internal Subject With(IReadOnlyList<OrderRuleResult>? orderRules, IReadOnlyList<int>? order = null) =>
+        new(this, _textLines) { OrderRules = orderRules, NewOrder = order };
 
     /// <summary>The same tape, with its lines of letters known from elsewhere.</summary>
     internal Subject With(IReadOnlyList<TextLine> textLines) => new(this, new(textLines));

@@ -14,6 +14,7 @@ internal static class RuleCases
     {
         PlaceCases.All,
         OrderCases.All,
+        BorderCases.All,
         SeamCases.All,
         TechniqueCases.All,
         StitchCases.All,

@@ -35,7 +35,10 @@ internal static class OrderChecks
             : [],
         _ => "Read again, the new tape would be put in another order once more.");
 
-    internal static readonly IReadOnlyList<Check> All = [TaglineFirst, BottomUp, CenterOut, TextLines, NotSettled, .. Rows.RowChecks.All];
+    internal static readonly IReadOnlyList<Check> All =
+    [
+        TaglineFirst, BottomUp, CenterOut, TextLines, NotSettled, .. Rows.RowChecks.All, Rings.RingCheck.Check, Returns.BackAgain.Check,
+    ];
 
     private static Check OrderCheck(string rule, Func<RuleAndSubject, bool> isSilent, string opening) => new(
         rule,

@@ -1,3 +1,4 @@
+using CapPrep.Engine.Tests.Checks.OnBorders;
 using CapPrep.Engine.Tests.Lettering;
 using CapPrep.Engine.Tests.Sequence;
 using CapPrep.TestKit.Tapes;
@@ -22,5 +23,14 @@ internal static class OrderCases
         ["order.across-seam_fail"] = SeamCases.OnFrame(draft => draft.Filled(new(-210, 100, 210, 200), upright: true)),
         ["order.rows-downward_pass"] = SeamCases.OnFrame(draft => draft.Filled(new(-210, 100, 210, 200), upright: false)),
         ["order.rows-downward_fail"] = SeamCases.OnFrame(draft => draft.FromTop(new(-210, 100, 210, 200))),
+        ["order.ring_pass"] = BorderDrafts.Job(draft => draft.Filled(new(-100, 100, 100, 200)).ColorStop().Border(new(-300, 0, 300, 380), 20, 20)),
+        ["order.ring_fail"] = BorderDrafts.Job(draft => draft.Filled(new(-100, 100, 100, 200)).ColorStop().Border(new(-310, 0, 310, 380), 20, 20)),
+        ["order.back-again_pass"] = ThreeTurns("#1B2A5C", "#C8102E", "#FFFFFF"),
+        ["order.back-again_fail"] = ThreeTurns("#1B2A5C", "#C8102E", "#1B2A5C"),
     };
+
+    /// <summary>Three boxes side by side, in three colors of thread.</summary>
+    private static Job ThreeTurns(params string[] colors) => BorderDrafts
+        .Job(draft => draft.Filled(new(-50, 0, 50, 100)).ColorStop().Filled(new(100, 0, 200, 100)).ColorStop().Filled(new(-200, 0, -100, 100)))
+        .Colored(colors);
 }

@@ -1,0 +1,37 @@
+using CapPrep.Engine.Pieces;
+
+namespace CapPrep.Engine.Checks.OnBorders;
+
+/// <summary>
+/// Fills that hardly reach under their borders: cloth shows between them when it shifts. Silent where both are of one
+/// thread; borders that are lines have a rule of their own.
+/// </summary>
+internal static class NarrowOverlap
+{
+    internal static readonly Check Check = new("border.overlap", Needs.SeatedDesign, Find, Say);
+
+    private static IEnumerable<Occurrence> Find(Subject subject, RuleInForce rule)
+    {
+        foreach (var border in subject.Borders.Where(border => !BorderThreads.AreOne(border, subject)))
+        {
+            EdgeRow[] rows = [.. EdgeRows.Of(border, subject.Stitches).Where(row => row.Part.Sure)];
+            if (EdgeRow.LengthMm(rows) < rule.Parameter("lengthAtLeastMm"))
+                continue;
+            var overlap = EdgeRow.Quantile(rows, rule.Parameter("shareOfLength"), row => row.OverlapMm);
+            if (rule.Limits.PassedBy(overlap + rule.Parameter("readToMm")) is { } passed)
+                yield return new(PlaceOf(subject, rows)) { Measured = overlap, Level = passed.Level };
+        }
+    }
+
+    private static Place PlaceOf(Subject subject, EdgeRow[] rows)
+    {
+        Piece[] parts = [.. rows.Select(row => row.Part).Distinct()];
+        return BorderPlaces.Of(subject, parts);
+    }
+
+    private static string Say(Report report)
+    {
+        var meets = report.Measured < 0 ? $"a gap of {Figure.Mm(-report.Measured)} is left" : $"only {Figure.Mm(report.Measured)} lies under it";
+        return $"{Figure.Count(report.WorstFirst.Count, "fill hardly reaches its border", "fills hardly reach their borders")}: {meets}.";
+    }
+}

@@ -134,9 +134,9 @@ public sealed class SatinLineTests
     [Fact]
     public void Letters_of_split_columns_are_found()
     {
-        var (line, sewn) = Lines.One(new("HOLD") { XHeight = 200, StrokeWidth = 60, Work = LetterWork.Split, Gap = 30 });
+        var (line, sewn) = Lines.One(new("HOLD") { XHeight = 260, StrokeWidth = 78, Work = LetterWork.Split, Gap = 30 });
 
         line.Glyphs.Count.ShouldBe(sewn.Count);
-        line.StrokeWidthMm.ShouldBe(6, 0.2);
+        line.StrokeWidthMm.ShouldBe(7.8, 0.2);
     }
 }

@@ -32,7 +32,7 @@ internal static class LetteringCases
         ["lettering.small_pass"] = Sewn(Lower),
         ["lettering.small_fail"] = Sewn(Lower with { XHeight = 45, StrokeWidth = 8 }),
         ["lettering.counter_pass"] = Sewn(Lower),
-        ["lettering.counter_fail"] = Sewn(Lower with { StrokeWidth = 24 }),
+        ["lettering.counter_fail"] = Sewn(Lower with { StrokeWidth = 22 }),
         ["lettering.gap_pass"] = Sewn(Lower),
         ["lettering.gap_fail"] = Sewn(Lower with { Gap = 2 }),
     };

@@ -34,8 +34,12 @@ internal static class RingCheck
         .Where(piece => piece.Sure && piece.Class is StitchClass.Satin or StitchClass.Running or StitchClass.Retraced or StitchClass.OpenZigzag or StitchClass.Pattern)
         .Where(piece => !subject.Foam.Contains(piece))
         .GroupBy(piece => piece.Element)
+        .Where(pieces => pieces.Any(piece => piece.Class is StitchClass.Satin or StitchClass.Pattern || IsBorder(piece, subject)))
         .Select(pieces => ClosedWay.Of([.. pieces], subject.Stitches))
         .OfType<ClosedWay>();
+
+    /// <summary>A line round nothing is a drawing, not a border.</summary>
+    private static bool IsBorder(Piece piece, Subject subject) => subject.Borders.Any(border => border.Parts.Contains(piece));
 
     /// <summary>Wide, and deep over the fill that it borders.</summary>
     private static bool IsStrong(ClosedWay ring, Subject subject, RuleInForce rule)

@@ -27,9 +27,10 @@ internal static class LinePlaces
             return null;
         var own = OwnElements(subject);
         return new(
-            [.. subject.TextLines.Select((line, index) => Places(line, own[index]))],
+            [.. subject.TextLines.Select((line, index) => (IReadOnlyList<LinePlace>)[.. Places(line, own[index]), .. Swashes(subject, line, own)])],
             [.. subject.TextLines.Where(line => line.IsTagline).SelectMany(line => own[line.Index]).Order()])
         {
+            TaglineGround = [.. subject.TextLines.Where(line => line.IsTagline).SelectMany(line => Around(subject, line, own[line.Index])).Order()],
             Held = [.. subject.TextLines.SelectMany(line => Held(subject.Reading, line, own[line.Index]))],
             Judged = [.. subject.TextLines.Where(line => IsJudged(subject, line)).Select(line => line.Index)],
         };
@@ -48,6 +49,16 @@ internal static class LinePlaces
         ];
     }
 
+    /// <summary>What lies where the line does: a banner, its border, what is under both.</summary>
+    private static IEnumerable<int> Around(Subject subject, TextLine line, IReadOnlySet<int> own)
+    {
+        var placement = Placement.Of(subject.Seated);
+        var around = line.Box.Grown(Tenths.FromMillimeters(line.LetterHeightMm / 3).Value);
+        return subject.Reading.Elements
+            .Where(element => !own.Contains(element.Index) && placement.OnCap(element.Box).Meets(around))
+            .Select(element => element.Index);
+    }
+
     private static bool LiesIn(Box element, Box line) =>
         element.Left >= line.Left - Room && element.Right <= line.Right + Room
         && element.Bottom >= line.Bottom - Room && element.Top <= line.Top + Room;
@@ -63,6 +74,21 @@ internal static class LinePlaces
                First = glyph.Strokes[0].First,
            },
     ];
+
+    /// <summary>Strokes that belong to handwriting: of its thread, as wide as half of it, and a letter's height away at most.</summary>
+    private static IEnumerable<LinePlace> Swashes(Subject subject, TextLine line, IReadOnlyList<IReadOnlySet<int>> own)
+    {
+        if (!line.IsConnected)
+            return [];
+        var placement = Placement.Of(subject.Seated);
+        var near = line.Box.Grown(Tenths.FromMillimeters(line.LetterHeightMm).Value);
+        return
+            from element in subject.Reading.Elements
+            where element.Thread == line.Thread && element.Kind != ElementKind.Fill && !own.Any(elements => elements.Contains(element.Index))
+            let box = placement.OnCap(element.Box)
+            where 2 * box.Width >= line.Box.Width && LiesIn(box, near)
+            select new LinePlace(element.Index, 0, true);
+    }
 
     private static int Middle(Glyph glyph) =>
         Tenths.FromMillimeters((glyph.FromMm + glyph.ToMm) / 2).Value;

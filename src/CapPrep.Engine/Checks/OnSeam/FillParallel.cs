@@ -46,6 +46,6 @@ internal static class FillParallel
 
     private static bool LiesAcross(Piece below, Piece piece) => below.Axis.IsDirected && !below.Axis.IsWithin30Degrees(piece.Axis);
 
-    // So little thread below does not hold rows up: mm on each mm2 (house).
-    private const double ThreadUnder = 0.2;
+    // One underlay does not hold rows up, two that cross do: mm on each mm2 (house).
+    private const double ThreadUnder = 0.6;
 }

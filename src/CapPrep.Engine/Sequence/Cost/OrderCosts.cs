@@ -30,7 +30,7 @@ internal sealed class OrderCosts
         _subject = subject;
         _masses = PairMasses.Of(subject.Masses);
         _isTagline = [.. Enumerable.Range(0, Count).Select(subject.Lines.Tagline.Contains)];
-        _carriesTagline = [.. Enumerable.Range(0, Count).Select(item => subject.Lines.Tagline.Any(of => subject.Precedence.Orders(item, of)))];
+        _carriesTagline = [.. Enumerable.Range(0, Count).Select(item => subject.Lines.TaglineGround.Contains(item) || subject.Lines.Tagline.Any(of => subject.Precedence.Orders(item, of)))];
         _lineOf = LineOfElements();
         _wrong = WrongWays();
         Worst = SumOfWorst();

@@ -15,6 +15,9 @@ public sealed record LinePlace(int Element, int FromSeam, bool IsCenter)
 /// <param name="Tagline">Elements of the lowest small wide line, or of what stands for it; sorted.</param>
 public sealed record TextLinePlaces(IReadOnlyList<IReadOnlyList<LinePlace>> Lines, IReadOnlyList<int> Tagline)
 {
+    /// <summary>Elements that lie where the tagline does and may come before it, sorted.</summary>
+    public IReadOnlyList<int> TaglineGround { get; init; } = [];
+
     public static readonly TextLinePlaces None = new([], []);
 
     /// <summary>

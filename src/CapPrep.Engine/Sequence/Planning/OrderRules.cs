@@ -50,8 +50,10 @@ internal static class OrderRules
     // House: what order could still gain must be worth talking of.
     private const double Noticeable = 0.02;
 
-    // House: a listed pair is wrong by half of 20 A A, and both are at least 10 mm2 large.
-    private const int ListedFrom = 10;
+    // House: a listed pair is wrong by half of what its rule can make of it, 20 A A for height and 10 A A for the way
+    // from the seam, and both are at least 10 mm2 large.
+    private const int ListedFromOfHeight = 10;
+    private const int ListedFromOfSeam = 5;
     private const int ListedCells = 160;
 
     internal static IReadOnlyList<OrderRuleResult> Judge(PlanningTable table, IReadOnlyList<int> order, IndexFloor floor)
@@ -67,8 +69,12 @@ internal static class OrderRules
         ];
 
         OrderRuleResult Judged(string rule, double share, HeldBy held, IReadOnlyList<LateElement> late) =>
-            new(rule, table.Request.Limits.Judge(rule, share), share, held, late);
+            new(rule, AtMost(table.Request.Limits.Judge(rule, share), late.Count > 0), share, held, late);
     }
+
+    /// <summary>Where no element is clearly late, a share is made of trifles and nobody is warned.</summary>
+    private static Severity? AtMost(Severity? severity, bool isClear) =>
+        severity == Severity.Warn && !isClear ? Severity.Note : severity;
 
     private static OrderRuleResult TextLines(PlanningTable table, OrderShares shares)
     {
@@ -116,9 +122,17 @@ internal static class OrderRules
     {
         var wrong = table.Costs.Wrong(first, second);
         return wrong > 0
-            && wrong >= ListedFrom * table.Costs.MassOf(first, second)
+            && wrong >= (ofHeight ? ListedFromOfHeight : ListedFromOfSeam) * table.Costs.MassOf(first, second)
             && table.Subject.Masses[first].Total >= ListedCells && table.Subject.Masses[second].Total >= ListedCells
-            && table.Costs.IsOfHeight(first, second) == ofHeight;
+            && table.Costs.IsOfHeight(first, second) == ofHeight
+            && (ofHeight || !IsAround(table, first, second));
+    }
+
+    /// <summary>A ring or a border and what lies in it are equally far from the seam.</summary>
+    private static bool IsAround(PlanningTable table, int first, int second)
+    {
+        var (one, other) = (table.Request.Reading.Elements[first].Box, table.Request.Reading.Elements[second].Box);
+        return one.Union(other) == one || one.Union(other) == other;
     }
 
     private static double Score(OrderCosts costs, int first, int second) =>

@@ -6,13 +6,17 @@ namespace CapPrep.Engine.Checks.OnLetters.OnLines;
 /// <summary>
 /// Lines that stand a little askew: the eye takes them for badly framed. A line that tilts more is meant so. On an
 /// arc the same is seen by its apex, which lies beside the middle of the letters. Silent for arcs of more than half
-/// a circle, and for a line too short for its tilt to show.
+/// a circle, for a line too short for its tilt to show, and for lines that are not sure: their tilt is not either.
 /// </summary>
 internal static class NotLevel
 {
     internal static readonly Check Check = new("place.not-level", Needs.SeatedDesign, Find, Say);
 
+    // The feet of fewer letters tell no tilt.
+    private const int FewestLetters = 6;
+
     private static IEnumerable<Occurrence> Find(Subject subject, RuleInForce rule) => subject.TextLines
+        .Where(line => line.Sure && line.Make != LetterMake.Running && line.Glyphs.Count >= FewestLetters)
         .Where(line => IsSeen(line.Base, rule.Parameter("riseAtLeastMm"), rule.Parameter("apexOffAboveMm")))
         .Select(line => new Occurrence(subject.PlaceOf(line))
         {

@@ -7,7 +7,8 @@ namespace CapPrep.Engine.Checks.OnOrder.Rows;
 /// <param name="Sideways">Rank correlation of x with the order of sewing, -1 to 1.</param>
 /// <param name="Upward">The same of y.</param>
 /// <param name="Box">Around the middles of the rows, tape units on the cap.</param>
-internal sealed record RowAdvance(double Sideways, double Upward, Box Box)
+/// <param name="SpreadX">How far the middles lie from their mean sideways, rows weighted by their length: root mean square, tape units.</param>
+internal sealed record RowAdvance(double Sideways, double Upward, Box Box, double SpreadX)
 {
     private const int FewestRows = 8;
 
@@ -20,7 +21,15 @@ internal sealed record RowAdvance(double Sideways, double Upward, Box Box)
         return new(
             Rank([.. middles.Select(middle => middle.X)]),
             Rank([.. middles.Select(middle => middle.Y)]),
-            middles.Skip(1).Aggregate(Box.Of(middles[0]), (box, middle) => box.Union(middle)));
+            middles.Skip(1).Aggregate(Box.Of(middles[0]), (box, middle) => box.Union(middle)),
+            Spread([.. middles.Select(middle => middle.X)], [.. piece.RowsInOrder.Select(row => Fine.Length(subject.Points.At(row.Last) - subject.Points.At(row.First)))]));
+    }
+
+    private static double Spread(int[] values, long[] weights)
+    {
+        var sum = Math.Max(1, weights.Sum());
+        var mean = values.Zip(weights).Sum(pair => (double)pair.First * pair.Second) / sum;
+        return Math.Sqrt(values.Zip(weights).Sum(pair => (pair.First - mean) * (pair.First - mean) * pair.Second) / sum);
     }
 
     private static TapePoint Middle(TapePoint from, TapePoint to) => new((from.X + to.X) / 2, (from.Y + to.Y) / 2);

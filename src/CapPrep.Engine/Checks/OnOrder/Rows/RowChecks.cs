@@ -37,7 +37,7 @@ internal static class RowChecks
             if (box.Height < rule.Parameter("heightAtLeastMm") || RowAdvance.Of(piece, subject) is not { } rows)
                 continue;
             var side = 10 * rule.Parameter("eachSideMm");
-            if (Math.Abs(rows.Sideways) >= rule.Parameter("rankAtLeast") && rows.Box.Left <= -side && rows.Box.Right >= side)
+            if (Math.Abs(rows.Sideways) >= rule.Parameter("rankAtLeast") && rows.SpreadX >= 10 * rule.Parameter("spreadShare") * box.Width && rows.Box.Left <= -side && rows.Box.Right >= side)
                 yield return new(subject.PlaceOf(piece.First, piece.Last)) { Measured = box.Width };
         }
     }

@@ -55,7 +55,7 @@ internal static class Summaries
 
     private static string? Gain(Finding solved) => solved.Rule switch
     {
-        "order.tagline-first" => "bottom line first, was late",
+        "order.tagline-first" => "bottom line first",
         "order.bottom-up" => "from the bottom up",
         "order.center-out" => "from the center out",
         "order.text-line" => "text from the center out",

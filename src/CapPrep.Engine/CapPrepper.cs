@@ -56,6 +56,7 @@ public static class CapPrepper
             Revision = RevisionMaker.Of(request.Earlier, received, findings, accepted),
             ReceivedOrder = OrderCounts.Of(received.Stitches),
             Order = ordering?.Order,
+            Shift = ordering?.Shift,
             SettledRounds = ordering?.Rounds ?? 0,
             IsSettled = ordering?.IsSettled ?? true,
             LossCheck = (sewn ?? ordering?.Proposed ?? written)?.Losses,

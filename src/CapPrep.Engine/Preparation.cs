@@ -9,6 +9,7 @@ using CapPrep.Engine.Pieces;
 using CapPrep.Engine.Revisions;
 using CapPrep.Engine.Seating;
 using CapPrep.Engine.Sequence.Planning;
+using CapPrep.Engine.Shift;
 using CapPrep.Engine.Tapes;
 using CapPrep.Engine.Tickets;
 using CapPrep.Engine.Trade;
@@ -35,6 +36,9 @@ public sealed record Setup
     public required FramingStation Station { get; init; }
 
     public required EffectiveRules Rules { get; init; }
+
+    /// <summary>The front of style and frame as sheets of cloth, from a host that keeps them; null: they are made anew.</summary>
+    public FourSheets? Sheets { get; init; }
 }
 
 /// <summary>What a shop does with a tape.</summary>
@@ -194,6 +198,9 @@ public sealed record Preparation
 
     /// <summary>Received and proposed sew order; null for a design that lies on no cap or could only be read coarsely.</summary>
     public SewOrder? Order { get; init; }
+
+    /// <summary>What the sheet model says of both orders; null where it says nothing.</summary>
+    public ShiftReport? Shift { get; init; }
 
     /// <summary>How often the proposed tape was read and ordered again.</summary>
     public int SettledRounds { get; init; }

@@ -1,6 +1,7 @@
 using CapPrep.Engine.Checks;
 using CapPrep.Engine.Sequence.Cost;
 using CapPrep.Engine.Sequence.Planning;
+using CapPrep.Engine.Shift;
 using CapPrep.Engine.Tapes;
 using CapPrep.Engine.Tickets;
 using CapPrep.Engine.Trade;
@@ -12,7 +13,8 @@ internal static class OrderRequests
 {
     /// <param name="subject">The design as read, seated.</param>
     /// <param name="receivedTrims">Trims of the tape as first received.</param>
-    internal static SewOrderRequest For(Subject subject, int receivedTrims) => new()
+    /// <param name="shift">How the cloth moves, where that is known.</param>
+    internal static SewOrderRequest For(Subject subject, int receivedTrims, ShiftModel? shift = null) => new()
     {
         Stitches = subject.Stitches,
         Reading = subject.Reading,
@@ -27,6 +29,7 @@ internal static class OrderRequests
         TrimBy = subject.Setup.Machine.Tape.TrimBy,
         MachineTies = subject.Setup.Machine.AddsTies,
         Mode = subject.Ticket.SewOrderMode,
+        Shift = shift,
     };
 
     /// <summary>Elements over foam of a design that is not all foam work.</summary>

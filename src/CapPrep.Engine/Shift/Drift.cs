@@ -12,8 +12,8 @@ internal static class Drift
         var moved = new ClothShift[influence.Count];
         for (var at = 0; at < order.Count; at++)
         {
-            foreach (var later in order.Skip(at + 1))
-                moved[order[at]] += influence.On(order[at], later);
+            for (var later = at + 1; later < order.Count; later++)
+                moved[order[at]] += influence.On(order[at], order[later]);
         }
 
         return moved;

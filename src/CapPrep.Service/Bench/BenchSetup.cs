@@ -15,6 +15,7 @@ internal static class BenchSetup
         .AddSingleton<ILoop, LeaseLoop>()
         .AddSingleton<ILoop, SweepLoop>()
         .AddSingleton<ILoop, RetentionLoop>()
+        .AddSingleton<SheetShelf>()
         .AddScoped<PinnedSetup>()
         .AddScoped<BoundWork>()
         .AddScoped<EarlierRevision>()

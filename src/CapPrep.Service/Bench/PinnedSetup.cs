@@ -9,18 +9,20 @@ using CapPrep.Service.Storage.Rows;
 namespace CapPrep.Service.Bench;
 
 /// <summary>Reads everything a job was pinned to when it was accepted, however the catalog has changed since.</summary>
-internal sealed class PinnedSetup(CatalogShelf shelf)
+internal sealed class PinnedSetup(CatalogShelf shelf, SheetShelf sheets)
 {
     public async Task<Setup> Load(JobRow job, ResolvedTicket ticket, CancellationToken cancel)
     {
         var inputs = JobInputs.Read(job.Inputs);
         var style = inputs.CapStyle is { } id ? await Load(job, CatalogKinds.CapStyles, id, TradeReader.CapStyle, cancel) : null;
+        var frame = await Load(job, CatalogKinds.CapFrames, inputs.CapFrame, TradeReader.CapFrame, cancel);
         return new Setup
         {
             Style = style,
             StyleSuggestions = inputs.StyleSuggestions,
             OtherStyles = await Others(job, inputs, cancel),
-            Frame = await Load(job, CatalogKinds.CapFrames, inputs.CapFrame, TradeReader.CapFrame, cancel),
+            Frame = frame,
+            Sheets = style is null ? null : sheets.Of(job.Shop, inputs.CapStyle!, style, inputs.CapFrame, frame),
             Machine = await Load(job, CatalogKinds.Machines, inputs.Machine, TradeReader.Machine, cancel),
             Station = await Load(job, CatalogKinds.FramingStations, inputs.FramingStation, TradeReader.FramingStation, cancel),
             Rules = await Rules(job, inputs, ticket, style, cancel),

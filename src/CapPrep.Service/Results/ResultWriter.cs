@@ -64,6 +64,7 @@ internal static class ResultWriter
         if (preparation.TapeToSew is { } tape)
             WriteTapeToSew(writer, tape, frame.TapeName);
         WriteNeedlePlan(writer, preparation);
+        ShiftJson.Write(writer, preparation.Shift);
         writer.WriteStartObject("drawings");
         writer.WriteString("cardSheetSha256", frame.CardSheetSha);
         writer.WriteString("proofSheetSha256", frame.ProofSheetSha);

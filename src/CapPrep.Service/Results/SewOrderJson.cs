@@ -78,7 +78,14 @@ internal static class SewOrderJson
         writer.WriteNumber("colorChanges", figures.ColorChanges);
         writer.WriteNumber("trims", figures.Trims);
         writer.Mm("travelMm", figures.TravelMm);
+        WriteDrift(writer, figures.DriftRatio);
         writer.WriteEndObject();
+    }
+
+    private static void WriteDrift(Utf8JsonWriter writer, double? ratio)
+    {
+        if (ratio is { } known)
+            writer.WriteNumber("driftRatio", Figures.Rounded(known, 4));
     }
 
     private static void WriteElement(Utf8JsonWriter writer, Element element, Preparation preparation)
@@ -174,6 +181,7 @@ internal static class SewOrderJson
         writer.Share("orderIndex", row.OrderIndex);
         writer.Share("lineIndexMax", row.LineIndexMax);
         writer.Share("taglineLate", row.TaglineLate);
+        WriteDrift(writer, row.DriftRatio);
         writer.WriteNumber("extraSecondsPerCap", Figures.Rounded(row.ExtraSecondsPerCap, 1));
         writer.WriteNumber("extraMinutes", Figures.Rounded(row.ExtraMinutes, 1));
         writer.WriteString("claim", Words<CertificateClaim>.Standard.Of(row.Claim));

@@ -14,7 +14,7 @@ public sealed class HouseBookTests
         "place.brim-clearance", "place.side-seam", "place.eyelet", "place.posts", "place.turned", "place.off-center",
         "place.eye-center", "place.not-level", "place.bow", "place.turns-away",
         "order.tagline-first", "order.bottom-up", "order.center-out", "order.text-line", "order.across-seam",
-        "order.rows-downward", "order.ring", "order.back-again", "order.not-settled",
+        "order.rows-downward", "order.ring", "order.back-again", "order.not-settled", "shift.disagrees",
         "border.late", "border.thin", "border.overlap",
         "seam.column-on-seam", "seam.small-text", "seam.fill-parallel", "seam.no-underlay", "seam.joint", "seam.trim-on-step",
         "foam.no-stop", "foam.narrow", "foam.open-end", "foam.wide", "foam.pitch", "foam.then-flat", "foam.fill", "foam.gap",

@@ -30,15 +30,24 @@ internal static class OrderChecks
     internal static readonly Check NotSettled = new(
         OrderRuleIds.NotSettled,
         Needs.SeatedDesign,
-        (subject, _) => subject.OrderRules?.Any(result => result.Rule == OrderRuleIds.NotSettled) == true
-            ? [new Occurrence(subject.WholeDesign()) { Level = Severity.Note }]
-            : [],
+        (subject, _) => Noted(subject, OrderRuleIds.NotSettled),
         _ => "Read again, the new tape would be put in another order once more.");
+
+    internal static readonly Check ShiftDisagrees = new(
+        OrderRuleIds.ShiftDisagrees,
+        Needs.SeatedDesign,
+        (subject, _) => Noted(subject, OrderRuleIds.ShiftDisagrees),
+        report => $"Order rules and sheet model differ: the new order moves the cloth {Figure.Plain(report.Measured, 2)} times as far.");
 
     internal static readonly IReadOnlyList<Check> All =
     [
-        TaglineFirst, BottomUp, CenterOut, TextLines, NotSettled, .. Rows.RowChecks.All, Rings.RingCheck.Check, Returns.BackAgain.Check,
+        TaglineFirst, BottomUp, CenterOut, TextLines, NotSettled, ShiftDisagrees, .. Rows.RowChecks.All, Rings.RingCheck.Check, Returns.BackAgain.Check,
     ];
+
+    private static IEnumerable<Occurrence> Noted(Subject subject, string rule) =>
+        subject.OrderRules?.FirstOrDefault(result => result.Rule == rule) is { } result
+            ? [new Occurrence(subject.WholeDesign()) { Measured = result.Share, Level = Severity.Note }]
+            : [];
 
     private static Check OrderCheck(string rule, Func<RuleAndSubject, bool> isSilent, string opening) => new(
         rule,

@@ -12,6 +12,7 @@ public static class OrderRuleIds
     public const string TaglineFirst = "order.tagline-first";
 
     public const string NotSettled = "order.not-settled";
+    public const string ShiftDisagrees = "shift.disagrees";
 
     internal static readonly IReadOnlyList<string> All = [BottomUp, CenterOut, TextLine, TaglineFirst];
 }

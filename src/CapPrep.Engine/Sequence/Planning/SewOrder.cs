@@ -15,7 +15,11 @@ public enum UsedOrder
 /// <param name="ColorChanges">Changes of color block between needle points.</param>
 /// <param name="Trims">Cuts between needle points of one block.</param>
 /// <param name="TravelMm">Way from element to element with the needle up, mm.</param>
-public sealed record OrderFigures(OrderShares Shares, int ColorChanges, int Trims, double TravelMm);
+public sealed record OrderFigures(OrderShares Shares, int ColorChanges, int Trims, double TravelMm)
+{
+    /// <summary>How far the sewn moves afterward, as a share of what it does in the received order; null: no sheet was worked out.</summary>
+    public double? DriftRatio { get; init; }
+}
 
 /// <summary>What the order index cannot fall below.</summary>
 /// <param name="LayersOnly">With the layers alone, colors and trims for nothing.</param>
@@ -66,7 +70,11 @@ public sealed record TradeOff(
     double ExtraMinutes,
     CertificateClaim Claim,
     bool Chosen,
-    string WhyNot);
+    string WhyNot)
+{
+    /// <summary>As in <see cref="OrderFigures.DriftRatio"/>.</summary>
+    public double? DriftRatio { get; init; }
+}
 
 /// <summary>An element that changes its place.</summary>
 /// <param name="From">Place in the received order, from 0.</param>

@@ -1,4 +1,5 @@
 using CapPrep.Engine.Sequence.Cost;
+using CapPrep.Engine.Sequence.Planning.Polish;
 using CapPrep.Engine.Sequence.Search;
 using CapPrep.Engine.Sequence.Writing;
 using CapPrep.Engine.Tickets;
@@ -30,10 +31,25 @@ public static class SewOrderPlanner
 
         var chosen = Choose(search, received, mostTrims);
         var order = MayChange(request) && chosen is { } point
-            ? TravelPolish.Of(table, objective, search.OrderWith(point.Trims))
+            ? Polished(table, objective, search.OrderWith(point.Trims))
             : table.Received;
         return Told(table, search, order, received, MayChange(request) ? chosen : null, mostTrims);
     }
+
+    /// <summary>Of orders that cost the same, one in which the cloth moves little and the needle travels little.</summary>
+    private static int[] Polished(PlanningTable table, long[] objective, int[] order)
+    {
+        var traveled = OrderPolish.Of(table, objective, order, new TravelGoal(table));
+        return table.Request.Shift is { } shift
+            ? OrderPolish.Of(table, objective, traveled, new DriftGoal(shift, traveled))
+            : traveled;
+    }
+
+    /// <summary>With the received trims; null where the proposed order moves the cloth little more than the received one.</summary>
+    private static int[]? LeastDrift(PlanningTable table, int[] order) =>
+        table.Request.Shift is { } shift && shift.Disagrees(order)
+            ? OrderPolish.Of(table, [], table.Received, new DriftGoal(shift, table.Received))
+            : null;
 
     private static bool MayChange(SewOrderRequest request) =>
         request.Reading.OrderMayChange && !request.HasUnknownRecords;
@@ -75,7 +91,7 @@ public static class SewOrderPlanner
             KeptBecause = why,
             Order = order,
             Certificate = Certificates.Of(table, search, point, mostTrims),
-            TradeOffs = TradeOffs.Of(table, search, new(received, chosen, why), mostTrims),
+            TradeOffs = TradeOffs.Of(table, search, new(received, chosen, why, LeastDrift(table, order)), mostTrims),
             Moves = OrderMoves.Of(table, order),
             ReceivedRules = receivedRules,
             ProposedRules = proposedRules,
@@ -90,7 +106,10 @@ public static class SewOrderPlanner
         OrderShares.Of(table.Costs, order),
         order.Zip(order.Skip(1)).Count(pair => table.Elements[pair.First].Block != table.Elements[pair.Second].Block),
         trims,
-        TravelPolish.LengthMm(table, order));
+        TravelGoal.LengthMm(table, order))
+    {
+        DriftRatio = table.Request.Shift?.RatioOf(order),
+    };
 
     private static IndexFloor Floor(PlanningTable table)
     {

@@ -1,5 +1,6 @@
 using CapPrep.Engine.Pieces;
 using CapPrep.Engine.Sequence.Cost;
+using CapPrep.Engine.Shift;
 using CapPrep.Engine.Tapes;
 using CapPrep.Engine.Tickets;
 using CapPrep.Engine.Trade;
@@ -40,6 +41,9 @@ public sealed record SewOrderRequest
     public bool MachineTies { get; init; }
 
     public SewOrderMode Mode { get; init; } = SewOrderMode.IfBetter;
+
+    /// <summary>Tells apart orders that are equally good; null: nothing is known of the cloth.</summary>
+    public ShiftModel? Shift { get; init; }
 
     /// <summary>Null: the best order is looked for.</summary>
     public SettledOrder? Settled { get; init; }

@@ -25,13 +25,17 @@ internal static class TradeOffs
             rows.Add(Row(table, search.OrderWith(point.Trims), point.Trims, claim, point == choice.Best && !isKept, WhyNot(point, choice, mostTrims)));
         }
 
+        if (choice.LeastDrift is { } still)
+            rows.Add(Row(table, still, choice.Received.Trims, CertificateClaim.Found, false, "It moves the cloth least, but departs from the order rules."));
+
         return rows;
     }
 
     /// <summary>What was chosen from.</summary>
     /// <param name="Best">The best order within the trims allowed; null when the received one is no worse.</param>
     /// <param name="KeptBecause">Why the received order is used; empty when it is not.</param>
-    internal readonly record struct Choice(CurvePoint Received, CurvePoint? Best, string KeptBecause);
+    /// <param name="LeastDrift">The order in which the cloth moves least, where that matters.</param>
+    internal readonly record struct Choice(CurvePoint Received, CurvePoint? Best, string KeptBecause, int[]? LeastDrift);
 
     private static List<CurvePoint> Listed(IReadOnlyList<CurvePoint> points, CurvePoint received, CurvePoint? chosen)
     {
@@ -43,7 +47,7 @@ internal static class TradeOffs
                 listed.Add(point);
         }
 
-        while (listed.Count > MostRows - 1)
+        while (listed.Count > MostRows - 2)
             listed.RemoveAt(listed.FindLastIndex(point => point != chosen));
         return listed;
     }
@@ -76,6 +80,9 @@ internal static class TradeOffs
             Math.Round(seconds * budget.Loads / 60, 1, MidpointRounding.AwayFromZero),
             claim,
             chosen,
-            whyNot);
+            whyNot)
+        {
+            DriftRatio = table.Request.Shift?.RatioOf(order),
+        };
     }
 }

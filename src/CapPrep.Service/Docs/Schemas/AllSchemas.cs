@@ -16,6 +16,7 @@ internal static class AllSchemas
         .. FindingSchemas.All,
         .. ResultSchemas.All,
         .. SewOrderSchemas.All,
+        .. ShiftSchemas.All,
         .. TextLineSchemas.All,
         .. BriefSchemas.All,
         .. DecisionSchemas.All,

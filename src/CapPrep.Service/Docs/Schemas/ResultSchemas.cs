@@ -59,6 +59,7 @@ internal static class ResultSchemas
         Opt("lossCheck", Ref("LossCheck"), "Of the tape to sew, else of the proposed tape; absent when nothing was written."),
         Opt("tapeToSew", Ref("TapeToSew"), "Absent with a return verdict."),
         Req("needlePlan", List(Ref("NeedleStep"), MostBlocks)),
+        Req("shift", Ref("Shift"), "How sewing moves the cloth, by a sheet model."),
         Req("drawings", Open(Req("cardSheetSha256", Ref("Sha256")), Req("proofSheetSha256", Ref("Sha256")))),
     ];
 

@@ -36,7 +36,8 @@ internal static class SewOrderSchemas
         Opt("taglineLate", Share(), "Share of what should follow the bottom line that is sewn before it."),
         Req("colorChanges", Count()),
         Req("trims", Count()),
-        Req("travelMm", Number(0, 1e9)));
+        Req("travelMm", Number(0, 1e9)),
+        Opt("driftRatio", Number(0, 1e6), "How far the sewn moves afterward, over what it does in the received order; absent where the sheet model says nothing."));
 
     private static JsonObject SewOrder() => Open(
         Req("received", Ref("OrderFacts")),
@@ -81,6 +82,7 @@ internal static class SewOrderSchemas
         Req("orderIndex", Share()),
         Req("lineIndexMax", Share()),
         Req("taglineLate", Share()),
+        Opt("driftRatio", Number(0, 1e6)),
         Req("extraSecondsPerCap", Number(-1e9, 1e9)),
         Req("extraMinutes", Number(-1e9, 1e9), "On the whole order, with this machine."),
         Req("claim", Word<CertificateClaim>()),

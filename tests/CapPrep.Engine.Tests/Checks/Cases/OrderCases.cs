@@ -19,6 +19,8 @@ internal static class OrderCases
         ["order.text-line_fail"] = Sentence.Joined,
         ["order.not-settled_pass"] = Job.Clean with { Tape = Sewn.Trimmed(Sewn.Top, Sewn.Middle, Sewn.Base) },
         ["order.not-settled_fail"] = Job.Clean with { Tape = RandomDesign.Of(1440).Draft.ToTape("TEST") },
+        ["shift.disagrees_pass"] = Job.Clean with { Tape = RandomDesign.Of(0).Draft.ToTape("TEST") },
+        ["shift.disagrees_fail"] = Job.Clean with { Tape = RandomDesign.Of(101).Draft.ToTape("TEST") },
         ["order.across-seam_pass"] = SeamCases.OnFrame(draft => draft.Filled(new(-210, 100, 210, 200), upright: false)),
         ["order.across-seam_fail"] = SeamCases.OnFrame(draft => draft.Filled(new(-210, 100, 210, 200), upright: true)),
         ["order.rows-downward_pass"] = SeamCases.OnFrame(draft => draft.Filled(new(-210, 100, 210, 200), upright: false)),

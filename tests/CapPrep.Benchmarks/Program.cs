@@ -1,5 +1,6 @@
 using System.Globalization;
 using BenchmarkDotNet.Running;
+using CapPrep.Benchmarks.Stages;
 using CapPrep.TestKit.Campaigns;
 using CapPrep.TestKit.Documents;
 using CapPrep.TestKit.Faults;
@@ -7,6 +8,7 @@ using CapPrep.TestKit.Faults;
 return args switch
 {
     ["digests", .. var culture] => PrintDigests(culture),
+    ["stages", .. var sizes] => StageTable.Run(sizes),
     ["campaign", "list"] => List(),
     ["campaign", "faults", .. var options] => Report(FaultCampaign.Run(options, Console.WriteLine)),
     ["campaign", var name, .. var rest] => await Run(name, rest),

@@ -1,0 +1,46 @@
+using CapPrep.FaultCorpus;
+using CapPrep.TestKit.Faults;
+using Shouldly;
+using Xunit;
+using Designs = CapPrep.FaultCorpus.Corpus;
+
+namespace CapPrep.Engine.Tests.Corpus;
+
+/// <summary>
+/// Nine layouts as they are sewn on caps (common practice, no source): each from the bottom up and from the center out,
+/// its bottom line first.
+/// </summary>
+public sealed class NineLayoutsTests
+{
+    private const int OfEach = 4;
+
+    public static TheoryData<string> Layouts =>
+    [
+        "crest over tagline", "monogram", "arc text", "three lines", "wide line", "patch", "roundel", "script", "grid",
+    ];
+
+    public static TheoryData<string> Rows => ["crest over tagline", "three lines", "grid"];
+
+    [Theory]
+    [MemberData(nameof(Layouts))]
+    public void A_layout_as_it_is_sewn_on_caps_costs_nothing(string layout)
+    {
+        for (var number = 0; number < OfEach; number++)
+        {
+            var shares = Prepare(Designs.Clean(layout, number)).Order.ShouldNotBeNull().Received.Shares;
+            shares.OrderIndex.ShouldBe(0, $"{layout} {number}");
+            shares.LineIndexMax.ShouldBe(0, $"{layout} {number}");
+            shares.TaglineLate.ShouldBe(0, $"{layout} {number}");
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Rows))]
+    public void Sewn_from_the_other_end_nearly_everything_is_the_wrong_way_round(string layout)
+    {
+        for (var number = 0; number < OfEach; number++)
+            Prepare(Designs.CleanReversed(layout, number)).Order.ShouldNotBeNull().Received.Shares.OrderIndex.ShouldBeGreaterThanOrEqualTo(0.8, $"{layout} {number}");
+    }
+
+    private static Preparation Prepare(CorpusTape tape) => CapPrepper.Prepare(CorpusOrder.Request(tape));
+}

@@ -1,5 +1,6 @@
 using CapPrep.Engine.Measures;
 using CapPrep.Engine.Pieces;
+using CapPrep.Engine.Sequence.Groups;
 
 namespace CapPrep.Engine.Sequence.Cost;
 
@@ -20,14 +21,14 @@ internal static class TaglineFinder
     private const int Step = 2 * Tenths.PerMillimeter;
 
     /// <summary>Indices of the elements, sorted; empty when there is no such group.</summary>
-    internal static IReadOnlyList<int> Find(IReadOnlyList<Element> elements, Placement placement)
+    internal static IReadOnlyList<int> Find(IReadOnlyList<Element> elements, Placement placement, SewnAreas areas)
     {
         Box[] boxes = [.. elements.Select(element => placement.OnCap(element.Box))];
         if (boxes.Length == 0)
             return [];
         var edge = boxes.Min(box => box.Bottom);
         int[] group = [.. Enumerable.Range(0, boxes.Length).Where(item => IsLow(boxes[item], edge))];
-        if (group.Length == 0 || group.Length == boxes.Length)
+        if (group.Length == 0 || group.Length == boxes.Length || areas.All(group).Count() > group.Length)
             return [];
         var width = group.Max(item => boxes[item].Right) - group.Min(item => boxes[item].Left);
         TapePoint[] lower = [.. group.SelectMany(item => LowerEdge(elements[item].Cover, placement))];

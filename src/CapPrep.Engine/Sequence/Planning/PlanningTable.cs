@@ -1,5 +1,6 @@
 using CapPrep.Engine.Pieces;
 using CapPrep.Engine.Sequence.Cost;
+using CapPrep.Engine.Sequence.Groups;
 using CapPrep.Engine.Sequence.Search;
 
 namespace CapPrep.Engine.Sequence.Planning;
@@ -14,7 +15,8 @@ internal sealed class PlanningTable
     {
         Request = request;
         int[] pinned = [.. TackDown.Find(request.Reading, request.Stitches).Union(request.KeptInPlace).Order()];
-        var lines = request.Lines ?? TextLinePlaces.None with { Tagline = [.. TaglineFinder.Find(Elements, request.Placement)] };
+        var areas = SewnAreas.Of(request.Reading, request.Stitches);
+        var lines = request.Lines ?? TextLinePlaces.None with { Tagline = [.. TaglineFinder.Find(Elements, request.Placement, areas)] };
         var layers = Precedence.Of(Count, [.. Pairs(pinned)]);
         Precedence = lines.Held.Count == 0 ? layers : Precedence.Of(Count, [.. Pairs(pinned), .. lines.Held]);
         Subject = new()
@@ -25,6 +27,7 @@ internal sealed class PlanningTable
             Layers = layers,
             Lines = lines with { Tagline = [.. lines.Tagline.Except(pinned)] },
             Pinned = pinned,
+            Areas = areas,
         };
         Costs = OrderCosts.Of(Subject);
         Behind = Neighbors.Of(request, Precedence);

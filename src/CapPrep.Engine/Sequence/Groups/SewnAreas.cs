@@ -1,6 +1,5 @@
 using CapPrep.Engine.Measures;
 using CapPrep.Engine.Pieces;
-using CapPrep.Engine.Tapes;
 
 namespace CapPrep.Engine.Sequence.Groups;
 
@@ -10,34 +9,32 @@ namespace CapPrep.Engine.Sequence.Groups;
 /// </summary>
 internal sealed class SewnAreas
 {
-    // Lines of a fill reach no farther than 1 mm out of its box (house).
+    // Lines of a fill reach no farther than 1 mm out of its box, and its parts lie within 2 degrees (house).
     private const int Room = 1 * Tenths.PerMillimeter;
+    private const double SameDegrees = 2;
 
     private readonly int[] _area;
     private readonly bool[] _serves;
 
-    private SewnAreas(int[] area, bool[] serves) => (_area, _serves) = (area, serves);
-
-    internal static SewnAreas Of(DesignReading reading, StitchSequence stitches)
+    private SewnAreas(IReadOnlyList<Element> elements)
     {
-        var area = Enumerable.Range(0, reading.Elements.Count).ToArray();
-        var serves = new bool[area.Length];
-        foreach (var strand in Strands(reading.Elements, stitches))
+        _area = [.. Enumerable.Range(0, elements.Count)];
+        _serves = new bool[elements.Count];
+        foreach (var parts in Fills(elements))
         {
-            foreach (var fill in strand.Where(element => element.Kind == ElementKind.Fill))
+            var room = parts.Select(part => part.Box).Aggregate((sum, next) => sum.Union(next)).Grown(Room);
+            foreach (var line in LinesOf(parts, elements).Where(line => room.Union(line.Box) == room))
             {
-                var reach = fill.Cover.Grown();
-                foreach (var other in strand.Where(other => other != fill))
-                {
-                    serves[other.Index] |= Serves(other, fill);
-                    if (Serves(other, fill) || Continues(other, fill, reach))
-                        Join(area, fill.Index, other.Index);
-                }
+                _area[line.Index] = parts[0].Index;
+                _serves[line.Index] = true;
             }
-        }
 
-        return new(area, serves);
+            foreach (var part in parts)
+                _area[part.Index] = parts[0].Index;
+        }
     }
+
+    internal static SewnAreas Of(IReadOnlyList<Element> elements) => new(elements);
 
     /// <summary>The two are one fill, or a fill and its lines.</summary>
     internal bool AreOne(int first, int second) => _area[first] == _area[second];
@@ -52,36 +49,43 @@ internal sealed class SewnAreas
         return Enumerable.Range(0, _area.Length).Where(element => areas.Contains(_area[element]));
     }
 
-    private static IEnumerable<List<Element>> Strands(IReadOnlyList<Element> elements, StitchSequence stitches)
+    /// <summary>The parts of every fill, one behind the other, lines left out.</summary>
+    private static IEnumerable<List<Element>> Fills(IReadOnlyList<Element> elements)
     {
-        var strands = Interval.Strands(stitches);
-        return elements
-            .GroupBy(element => strands.FindIndex(strand => strand.First <= element.First && element.First <= strand.Last))
-            .Select(strand => strand.ToList())
-            .Where(strand => strand.Count > 1);
-    }
-
-    private static bool Serves(Element line, Element fill)
-    {
-        var room = fill.Box.Grown(Room);
-        return line.Kind is ElementKind.Running or ElementKind.Retraced or ElementKind.Underlay
-            && room.Union(line.Box) == room;
-    }
-
-    /// <summary>Its rows lie like those of the fill and go on where those end.</summary>
-    private static bool Continues(Element other, Element fill, Cover reach) =>
-        other.Kind is ElementKind.Fill or ElementKind.Satin
-        && other.Axis.IsWithin10Degrees(fill.Axis)
-        && other.Box.Meets(fill.Box.Grown(Room))
-        && reach.Shared(other.Cover) > 0;
-
-    private static void Join(int[] area, int one, int other)
-    {
-        var (kept, gone) = (Math.Min(area[one], area[other]), Math.Max(area[one], area[other]));
-        for (var element = 0; kept != gone && element < area.Length; element++)
+        var fills = new List<List<Element>>();
+        foreach (var element in elements.Where(element => !IsLine(element)))
         {
-            if (area[element] == gone)
-                area[element] = kept;
+            if (fills.Count > 0 && fills[^1].Any(part => Continues(part, element)))
+                fills[^1].Add(element);
+            else
+                fills.Add([element]);
         }
+
+        return fills.Where(parts => parts.Any(part => part.Kind == ElementKind.Fill));
     }
+
+    /// <summary>Its rows lie like those of the other and go on where those end.</summary>
+    private static bool Continues(Element part, Element next) =>
+        (part.Kind == ElementKind.Fill || next.Kind == ElementKind.Fill)
+        && part.Block == next.Block
+        && part.Kind is ElementKind.Fill or ElementKind.Satin && next.Kind is ElementKind.Fill or ElementKind.Satin
+        && part.Axis.IsDirected && next.Axis.IsDirected
+        && Apart(part.Axis.Degrees, next.Axis.Degrees) <= SameDegrees
+        && Cover.CanShare(part.Box, next.Box) && part.Cover.Grown().Touches(next.Cover);
+
+    private static double Apart(double one, double other) =>
+        Math.Min(Math.Abs(one - other), 180 - Math.Abs(one - other));
+
+    /// <summary>Lines of the same color between the parts, and those that no other area parts from them.</summary>
+    private static IEnumerable<Element> LinesOf(List<Element> parts, IReadOnlyList<Element> elements)
+    {
+        var block = parts[0].Block;
+        bool IsOwn(Element element) => IsLine(element) && element.Block == block;
+        return elements.Take(parts[0].Index).Reverse().TakeWhile(IsOwn)
+            .Concat(elements.Skip(parts[0].Index).Take(parts[^1].Index - parts[0].Index).Where(IsOwn))
+            .Concat(elements.Skip(parts[^1].Index + 1).TakeWhile(IsOwn));
+    }
+
+    private static bool IsLine(Element element) =>
+        element.Kind is ElementKind.Running or ElementKind.Retraced or ElementKind.Underlay;
 }

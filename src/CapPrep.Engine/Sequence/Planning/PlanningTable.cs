@@ -15,7 +15,7 @@ internal sealed class PlanningTable
     {
         Request = request;
         int[] pinned = [.. TackDown.Find(request.Reading, request.Stitches).Union(request.KeptInPlace).Order()];
-        var areas = SewnAreas.Of(request.Reading, request.Stitches);
+        var areas = SewnAreas.Of(Elements);
         var lines = request.Lines ?? TextLinePlaces.None with { Tagline = [.. TaglineFinder.Find(Elements, request.Placement, areas)] };
         var layers = Precedence.Of(Count, [.. Pairs(pinned)]);
         Precedence = lines.Held.Count == 0 ? layers : Precedence.Of(Count, [.. Pairs(pinned), .. lines.Held]);

@@ -30,7 +30,7 @@ internal sealed class OrderCosts
         _subject = subject;
         _masses = PairMasses.Of(subject.Masses);
         _isTagline = [.. Enumerable.Range(0, Count).Select(subject.Lines.Tagline.Contains)];
-        _carriesTagline = [.. Enumerable.Range(0, Count).Select(item => subject.Lines.TaglineGround.Contains(item) || subject.Lines.Tagline.Any(of => subject.Precedence.Orders(item, of)))];
+        _carriesTagline = CarryTagline();
         _lineOf = LineOfElements();
         _wrong = WrongWays();
         Worst = SumOfWorst();
@@ -95,6 +95,16 @@ internal sealed class OrderCosts
         where DelaysTagline(first, second)
         select (first, second);
 
+    private bool[] CarryTagline()
+    {
+        var under = Enumerable.Range(0, Count)
+            .Where(item => _subject.Lines.TaglineGround.Contains(item) || _subject.Lines.Tagline.Any(of => _subject.Precedence.Orders(item, of)));
+        var carries = new bool[Count];
+        foreach (var item in _subject.Areas.All(under))
+            carries[item] = true;
+        return carries;
+    }
+
     private int[] LineOfElements()
     {
         var lines = new int[Count];
@@ -127,6 +137,8 @@ internal sealed class OrderCosts
         first != second
         && (_lineOf[first] < 0 || _lineOf[first] != _lineOf[second])
         && _isTagline[first] == _isTagline[second]
+        && !_subject.Areas.AreOne(first, second)
+        && !_subject.Areas.Serves(first) && !_subject.Areas.Serves(second)
         && !_subject.IsPinned(first) && !_subject.IsPinned(second)
         && _subject.Precedence.IsFree(first, second);
 

@@ -41,9 +41,10 @@ public sealed record OrderRuleResult(string Rule, Severity? Severity, double Sha
 }
 
 /// <summary>A text line that is sewn toward the middle.</summary>
-/// <param name="Line">Its index, from the lowest line up.</param>
+/// <param name="Line">Its index among the text lines, then among the rows of letters without one, each from the lowest up.</param>
 /// <param name="Share">Share of its pairs of letters that run inward.</param>
-public sealed record InwardLine(int Line, double Share);
+/// <param name="Elements">Indices of its elements, ascending.</param>
+public sealed record InwardLine(int Line, double Share, IReadOnlyList<int> Elements);
 
 /// <summary>Judges an order by the four order rules.</summary>
 internal static class OrderRules
@@ -81,7 +82,7 @@ internal static class OrderRules
     {
         InwardLine[] lines =
         [
-            .. table.Subject.Lines.Judged.Select(line => new InwardLine(line, shares.LineIndex[line]))
+            .. table.Subject.Lines.Judged.Select(line => new InwardLine(line, shares.LineIndex[line], [.. table.Subject.Lines.Lines[line].Select(place => place.Element).Distinct().Order()]))
                 .OrderByDescending(line => line.Share).ThenBy(line => line.Line),
         ];
         var worst = lines.Length == 0 ? 0 : lines[0].Share;

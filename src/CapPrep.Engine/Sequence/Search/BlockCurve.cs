@@ -31,10 +31,10 @@ internal sealed record BlockCurve(Curve Curve, long CostBound, long SumBound)
     private static BlockCurve Searched(BlockProblem problem)
     {
         var received = Enumerable.Range(0, problem.Count).ToArray();
-        var (cost, order, bound) = BestOrder(problem.Order, received, MoreEffort);
+        var (_, order, bound) = BestOrder(problem.Order, received, MoreEffort);
         var curve = ThresholdSearch.Of(problem, [received, order]);
         if (problem.TrimsOf(order) is { } trims)
-            curve = Curve.Of(curve.Points.Zip(curve.Orders).Append((new(trims, cost), order)), isExact: false);
+            curve = Curve.Of(curve.Points.Zip(curve.Orders).Append((new(trims, problem.CostOf(order)), order)), isExact: false);
         return new(curve, bound, bound + (problem.TrimPrice * problem.FewestTrims()));
     }
 

@@ -57,6 +57,7 @@ internal static class PublishedRuns
 
     private static ResultRow SequentialOrdering(OrderInstance one, IReadOnlyDictionary<string, BestKnown> best)
     {
+        one = one.InAllowedOrder();
         var linear = Linear(one, new long[one.Count * one.Count]);
         var (search, order, seconds) = Search(new(linear, new int[one.Count], new Adjacency[one.Count * one.Count], TrimPrice: 0) { Ways = one.Flat() });
         var found = order.Zip(order.Skip(1)).Sum(step => one.Matrix[step.First, step.Second]);

@@ -14,6 +14,11 @@ internal sealed record BlockCurve(Curve Curve, long CostBound, long SumBound)
     private const int MostIdealsForOrder = 20_000;
     private const long FirstEffort = 2_000_000;
     private const long MoreEffort = 20_000_000;
+    private const long StretchEffort = 4_000_000;
+
+    // Ways make an order much harder to find, and nobody waits for it while an order is prepared.
+    private const int BeamWidth = 1_000;
+    private const long WayEffort = 60_000_000;
 
     /// <summary>The exact curve where the block is small or chained enough, else a searched one with a bound.</summary>
     internal static BlockCurve Of(BlockProblem problem)
@@ -31,12 +36,23 @@ internal sealed record BlockCurve(Curve Curve, long CostBound, long SumBound)
     private static BlockCurve Searched(BlockProblem problem)
     {
         var received = Enumerable.Range(0, problem.Count).ToArray();
-        var (cost, order, bound) = BestOrder(problem.Order, received, MoreEffort);
-        var curve = ThresholdSearch.Of(problem, [received, order]);
-        if (problem.TrimsOf(order) is { } trims)
-            curve = Curve.Of(curve.Points.Zip(curve.Orders).Append((new(trims, cost), order)), isExact: false);
+        var (_, order, bound) = BestOrder(problem.Order, received, MoreEffort);
+        var found = ThresholdSearch.Of(problem, [received, order]);
+        var orders = found.Orders.Append(order).ToList();
+        if (problem.Ways.Length > 0 && BeamOrder.Of(problem, problem.TrimPrice, BeamWidth) is { } built)
+            orders.Add(built);
+        var curve = CurveOf(problem, orders);
+        orders.Add(StretchSearch.From(problem, curve.BestAt(problem.TrimPrice), problem.TrimPrice, problem.Ways.Length > 0 ? WayEffort : StretchEffort));
+        curve = CurveOf(problem, orders);
         return new(curve, bound, bound + (problem.TrimPrice * problem.FewestTrims()));
     }
+
+    private static Curve CurveOf(BlockProblem problem, IEnumerable<int[]> orders) => Curve.Of(
+        from order in orders
+        let trims = problem.TrimsOf(order)
+        where trims is not null
+        select (new CurvePoint(trims.Value, problem.CostOf(order)), order),
+        isExact: false);
 
     /// <summary>What no order can cost less than, with trims for nothing.</summary>
     internal static long CostBoundOf(LinearOrder order) => BestOrder(order, [.. Enumerable.Range(0, order.Count)], moreEffort: 0).Bound;

@@ -137,6 +137,7 @@ internal sealed class OrderCosts
         first != second
         && (_lineOf[first] < 0 || _lineOf[first] != _lineOf[second])
         && _isTagline[first] == _isTagline[second]
+        && !AreNested(first, second)
         && !_subject.Areas.AreOne(first, second)
         && !_subject.Areas.Serves(first) && !_subject.Areas.Serves(second)
         && !_subject.IsPinned(first) && !_subject.IsPinned(second)
@@ -148,6 +149,13 @@ internal sealed class OrderCosts
         return _lineOf[first] >= 0 && _lineOf[second] >= 0
             ? lower
             : lower + _masses.Inner(first, second) - _masses.Inner(second, first);
+    }
+
+    /// <summary>A ring or a border and what lies in it may be sewn either way round.</summary>
+    private bool AreNested(int first, int second)
+    {
+        var (one, other) = (_subject.Masses[first], _subject.Masses[second]);
+        return one.Total > 0 && other.Total > 0 && (one.IsAround(other) || other.IsAround(one));
     }
 
     private long SumOfWorst()

@@ -126,15 +126,7 @@ internal static class OrderRules
         return wrong > 0
             && wrong >= (ofHeight ? ListedFromOfHeight : ListedFromOfSeam) * table.Costs.MassOf(first, second)
             && table.Subject.Masses[first].Total >= ListedCells && table.Subject.Masses[second].Total >= ListedCells
-            && table.Costs.IsOfHeight(first, second) == ofHeight
-            && (ofHeight || !IsAround(table, first, second));
-    }
-
-    /// <summary>A ring or a border and what lies in it are equally far from the seam.</summary>
-    private static bool IsAround(PlanningTable table, int first, int second)
-    {
-        var (one, other) = (table.Request.Reading.Elements[first].Box, table.Request.Reading.Elements[second].Box);
-        return one.Union(other) == one || one.Union(other) == other;
+            && table.Costs.IsOfHeight(first, second) == ofHeight;
     }
 
     private static double Score(OrderCosts costs, int first, int second) =>

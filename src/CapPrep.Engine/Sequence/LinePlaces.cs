@@ -18,9 +18,6 @@ internal static class LinePlaces
     // A line lies on a base where this share of its area does.
     private const double BaseShare = 0.8;
 
-    // House: one element as wide as three fifths of its line is joined handwriting.
-    private const double JoinedShare = 0.6;
-
     /// <summary>Null when no letters were found: then a straight group at the lower edge stands for the tagline.</summary>
     internal static TextLinePlaces? Of(Subject subject)
     {
@@ -81,16 +78,16 @@ internal static class LinePlaces
     /// <summary>Strokes that belong to handwriting: of its thread, as wide as half of it, and a letter's height away at most.</summary>
     private static IEnumerable<LinePlace> Swashes(Subject subject, SewnLine line, IReadOnlyList<SewnLine> lines)
     {
-        var placement = Placement.Of(subject.Seated);
-        if (!line.IsConnected && !line.Own.Any(element => subject.Reading.Elements[element].Box.Width >= JoinedShare * line.Box.Width))
+        if (!line.IsConnected)
             return [];
+        var placement = Placement.Of(subject.Seated);
         var near = line.Box.Grown(Tenths.FromMillimeters(line.LetterHeightMm).Value);
         return
             from element in subject.Reading.Elements
             where element.Thread == line.Thread && element.Kind != ElementKind.Fill && !lines.Any(other => other.Own.Contains(element.Index))
             let box = placement.OnCap(element.Box)
             where 2 * box.Width >= line.Box.Width && SewnLines.LiesIn(box, near)
-            select new LinePlace(element.Index, 0, line.IsConnected);
+            select new LinePlace(element.Index, 0, true);
     }
 
     private static IEnumerable<(int Before, int After)> Held(DesignReading reading, SewnLine line)

@@ -1,4 +1,4 @@
-using CapPrep.Engine.Checks;
+using CapPrep.Engine.Trade;
 using CapPrep.FaultCorpus;
 using CapPrep.TestKit.Faults;
 using Shouldly;

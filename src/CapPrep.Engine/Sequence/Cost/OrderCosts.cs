@@ -74,8 +74,8 @@ internal sealed class OrderCosts
             costs[pair] = ShareOf(_wrong[pair], Worst, 100);
         foreach (var line in Lines)
         {
-            foreach (var (first, second) in line.Pairs)
-                costs[(first * Count) + second] += ShareOf(1, line.Count, LinePercent);
+            foreach (var (first, second, weight) in line.Pairs)
+                costs[(first * Count) + second] += ShareOf(weight, line.Weight, LinePercent);
         }
 
         foreach (var (first, second) in AllTaglinePairs())

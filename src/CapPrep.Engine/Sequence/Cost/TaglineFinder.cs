@@ -16,10 +16,6 @@ internal static class TaglineFinder
     private const int Width = 40 * Tenths.PerMillimeter;
     private const int Bow = 1 * Tenths.PerMillimeter;
 
-    // House: a stroke is up to 3 mm thick, and within 5 mm of the word that it underlines.
-    private const int ThinMm = 3;
-    private const int NearWord = 5 * Tenths.PerMillimeter;
-
     // House: a line of letters leaves no more than half of its width bare.
     private const int FilledPercent = 50;
     private const int Step = 2 * Tenths.PerMillimeter;
@@ -32,20 +28,11 @@ internal static class TaglineFinder
             return [];
         var edge = boxes.Min(box => box.Bottom);
         int[] group = [.. Enumerable.Range(0, boxes.Length).Where(item => IsLow(boxes[item], edge))];
-        if (group.Length == 0 || group.Length == boxes.Length || areas.All(group).Count() > group.Length || IsUnderline(elements, group, boxes))
+        if (group.Length == 0 || group.Length == boxes.Length || areas.All(group).Count() > group.Length || group.All(areas.IsUnderline))
             return [];
         var width = group.Max(item => boxes[item].Right) - group.Min(item => boxes[item].Left);
         TapePoint[] lower = [.. group.SelectMany(item => LowerEdge(elements[item].Cover, placement))];
         return width >= Width && IsFilled(lower, width) && IsStraight(lower) ? group : [];
-    }
-
-    /// <summary>One thin stroke under a word of its own color is a part of that word.</summary>
-    private static bool IsUnderline(IReadOnlyList<Element> elements, int[] group, Box[] boxes)
-    {
-        if (group.Length > 1 || elements[group[0]] is not { Kind: ElementKind.Satin } stroke || stroke.Cover.SquareMillimeters * Tenths.PerMillimeter > ThinMm * boxes[stroke.Index].Width)
-            return false;
-        var near = boxes[stroke.Index].Grown(NearWord);
-        return elements.Any(word => word.Index != stroke.Index && word.Block == stroke.Block && boxes[word.Index].Meets(near));
     }
 
     private static bool IsFilled(IEnumerable<TapePoint> lower, int width) =>

@@ -26,6 +26,9 @@ internal sealed class LetterRows
     private const double MostCovered = 0.7;
     private const double UsualWidth = 1.5;
 
+    // House: letters are columns or lines; areas are at most a third of them.
+    private const double MostFilled = 0.34;
+
     // House: what shares half of the narrower's width is one letter.
     private const double OneLetterShare = 0.5;
 
@@ -100,16 +103,29 @@ internal sealed class LetterRows
     private bool IsRow(RowLetter[] letters, int foot, int height)
     {
         RowLetter[] tall = [.. letters.Where(letter => Math.Abs(letter.Box.Height - height) <= HeightShare * height && Math.Abs(letter.Box.Bottom - foot) <= FootShare * height)];
-        return tall.Length >= FewestLetters
+        var areRunning = 2 * tall.Count(IsRunning) > tall.Length;
+        var count = areRunning ? tall.Sum(letter => Math.Max(1, (letter.Box.Width + (height / 2)) / height)) : tall.Length;
+        return count >= FewestLetters
+            && tall.Length >= 2
             && 4 * tall.Length >= 3 * letters.Length
             && Median(letters.Zip(letters.Skip(1), Gap)) <= UsualGap * height
-            && Median(tall.Select(letter => letter.Box.Width)) <= UsualWidth * height
-            && tall.Sum(CoveredOf) < MostCovered * tall.Sum(letter => (double)letter.Box.Width * letter.Box.Height);
+            && (areRunning || Median(tall.Select(letter => letter.Box.Width)) <= UsualWidth * height)
+            && tall.Sum(CoveredOf) < MostCovered * tall.Sum(letter => (double)letter.Box.Width * letter.Box.Height)
+            && tall.SelectMany(letter => letter.Elements).Where(IsArea).Sum(CoveredOf) <= MostFilled * tall.Sum(CoveredOf);
     }
+
+    /// <summary>Letters of single lines are often sewn as one.</summary>
+    private bool IsRunning(RowLetter letter) =>
+        letter.Elements.All(item => _elements[item].Kind is ElementKind.Running or ElementKind.Retraced);
+
+    private bool IsArea(int item) => _elements[item].Kind == ElementKind.Fill;
 
     /// <summary>Square tape units.</summary>
     private double CoveredOf(RowLetter letter) =>
-        letter.Elements.Sum(item => _elements[item].Cover.SquareMillimeters) * Tenths.PerMillimeter * Tenths.PerMillimeter;
+        letter.Elements.Sum(CoveredOf);
+
+    private double CoveredOf(int item) =>
+        _elements[item].Cover.SquareMillimeters * Tenths.PerMillimeter * Tenths.PerMillimeter;
 
     private static int Gap(RowLetter left, RowLetter right) => right.Box.Left - left.Box.Right;
 

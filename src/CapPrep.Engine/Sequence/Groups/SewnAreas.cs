@@ -13,13 +13,20 @@ internal sealed class SewnAreas
     private const int Room = 1 * Tenths.PerMillimeter;
     private const double SameDegrees = 2;
 
+    // A stroke is up to 3 mm thick, lies flat, and is within 5 mm of the word that it underlines (house).
+    private const int ThinMm = 3;
+    private const int FlatRatio = 4;
+    private const int NearWord = 5 * Tenths.PerMillimeter;
+
     private readonly int[] _area;
     private readonly bool[] _serves;
+    private readonly ILookup<int, int> _words;
 
     private SewnAreas(IReadOnlyList<Element> elements)
     {
         _area = [.. Enumerable.Range(0, elements.Count)];
         _serves = new bool[elements.Count];
+        _words = Underlined(elements).ToLookup(pair => pair.Stroke, pair => pair.Word);
         foreach (var parts in Fills(elements))
         {
             var room = parts.Select(part => part.Box).Aggregate((sum, next) => sum.Union(next)).Grown(Room);
@@ -36,8 +43,12 @@ internal sealed class SewnAreas
 
     internal static SewnAreas Of(IReadOnlyList<Element> elements) => new(elements);
 
-    /// <summary>The two are one fill, or a fill and its lines.</summary>
-    internal bool AreOne(int first, int second) => _area[first] == _area[second];
+    /// <summary>The two are one fill, a fill and its lines, or a word and the stroke under it.</summary>
+    internal bool AreOne(int first, int second) =>
+        _area[first] == _area[second] || _words[first].Contains(second) || _words[second].Contains(first);
+
+    /// <summary>It is a stroke that belongs to a word.</summary>
+    internal bool IsUnderline(int element) => _words.Contains(element);
 
     /// <summary>It only carries or leads to a fill.</summary>
     internal bool Serves(int element) => _serves[element];
@@ -48,6 +59,18 @@ internal sealed class SewnAreas
         var areas = elements.Select(element => _area[element]).ToHashSet();
         return Enumerable.Range(0, _area.Length).Where(element => areas.Contains(_area[element]));
     }
+
+    /// <summary>Thin flat strokes and what is sewn in the same color close to them.</summary>
+    private static IEnumerable<(int Stroke, int Word)> Underlined(IReadOnlyList<Element> elements) =>
+        from stroke in elements
+        where stroke.Kind == ElementKind.Satin
+            && FlatRatio * stroke.Box.Height <= stroke.Box.Width
+            && stroke.Cover.SquareMillimeters * Tenths.PerMillimeter <= ThinMm * stroke.Box.Width
+        let near = stroke.Box.Grown(NearWord)
+        from word in elements
+        where word.Index != stroke.Index && word.Block == stroke.Block && word.Kind == ElementKind.Satin
+            && word.Box.Height > stroke.Box.Height && word.Box.Meets(near)
+        select (stroke.Index, word.Index);
 
     /// <summary>The parts of every fill, one behind the other, lines left out.</summary>
     private static IEnumerable<List<Element>> Fills(IReadOnlyList<Element> elements)

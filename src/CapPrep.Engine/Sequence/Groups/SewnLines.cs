@@ -10,9 +10,6 @@ internal static class SewnLines
     // An element that reaches farther than 1 mm out of its line holds other things too.
     private const int Room = 1 * Tenths.PerMillimeter;
 
-    // A row that shares two elements with a text line is that line.
-    private const int FewestShared = 2;
-
     /// <summary>The text lines in their order, then the rows without one.</summary>
     internal static IReadOnlyList<SewnLine> Of(Subject subject)
     {
@@ -21,7 +18,7 @@ internal static class SewnLines
         foreach (var row in LetterRows.Of(subject))
         {
             var free = row.Elements.Where(element => !lines.Any(line => line.Own.Contains(element))).ToHashSet();
-            var home = Array.FindIndex(lines, line => line.Row is null && line.Thread == row.Thread && row.Elements.Count(line.Own.Contains) >= FewestShared);
+            var home = Array.FindIndex(lines, line => line.Row is null && line.Thread == row.Thread && row.Elements.Any(line.Own.Contains));
             if (home >= 0)
                 lines[home] = lines[home] with { Row = row, Own = lines[home].Own.Union(free).ToHashSet() };
             else if (free.Count == row.Elements.Count())

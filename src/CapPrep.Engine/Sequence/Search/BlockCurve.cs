@@ -13,10 +13,10 @@ internal sealed record BlockCurve(Curve Curve, long CostBound, long SumBound)
     private const int MostOfOneSizeForLabels = 800;
     private const int MostIdealsForOrder = 20_000;
     private const long FirstEffort = 2_000_000;
-    private const long MoreEffort = 20_000_000;
+    private const long MoreEffort = 14_000_000;
     private const long StretchEffort = 4_000_000;
 
-    // Ways make an order much harder to find, and nobody waits for it while an order is prepared.
+    // Ways make a good order much harder to find. No design has them yet; published problems do.
     private const int BeamWidth = 1_000;
     private const long WayEffort = 60_000_000;
 
@@ -37,15 +37,14 @@ internal sealed record BlockCurve(Curve Curve, long CostBound, long SumBound)
     {
         var received = Enumerable.Range(0, problem.Count).ToArray();
         var (_, order, bound) = BestOrder(problem.Order, received, MoreEffort);
-        var found = ThresholdSearch.Of(problem, [received, order]);
-        var orders = found.Orders.Append(order).ToList();
-        if (problem.Ways.Length > 0 && BeamOrder.Of(problem, problem.TrimPrice, BeamWidth) is { } built)
-            orders.Add(built);
-        var curve = CurveOf(problem, orders);
-        orders.Add(StretchSearch.From(problem, curve.BestAt(problem.TrimPrice), problem.TrimPrice, problem.Ways.Length > 0 ? WayEffort : StretchEffort));
-        curve = CurveOf(problem, orders);
-        return new(curve, bound, bound + (problem.TrimPrice * problem.FewestTrims()));
+        List<int[]> orders = [.. ThresholdSearch.Of(problem, [received, order]).Orders, order, .. Built(problem)];
+        var best = CurveOf(problem, orders).BestAt(problem.TrimPrice);
+        orders.Add(StretchSearch.From(problem, best, problem.TrimPrice, problem.Ways.Length > 0 ? WayEffort : StretchEffort));
+        return new(CurveOf(problem, orders), bound, bound + (problem.TrimPrice * problem.FewestTrims()));
     }
+
+    private static IEnumerable<int[]> Built(BlockProblem problem) =>
+        problem.Ways.Length > 0 && BeamOrder.Of(problem, problem.TrimPrice, BeamWidth) is { } built ? [built] : [];
 
     private static Curve CurveOf(BlockProblem problem, IEnumerable<int[]> orders) => Curve.Of(
         from order in orders

@@ -26,13 +26,14 @@ internal sealed class StretchSearch
     private readonly ulong[] _stretch;
     private readonly int[] _order;
     private readonly bool _hasCosts;
+    private readonly long _mostSteps;
     private SplitMix64 _chance;
     private long _steps;
     private long _sum;
 
-    private StretchSearch(BlockProblem problem, int[] start, long price)
+    private StretchSearch(BlockProblem problem, int[] start, long price, long steps)
     {
-        _problem = problem;
+        (_problem, _mostSteps) = (problem, steps);
         _turns = [.. problem.Order.Turns().Select(turn => turn == LinearOrder.Decided ? 0 : turn)];
         _hasCosts = _turns.Any(turn => turn != 0);
         _behind = [.. problem.Behind.Select((behind, at) => behind == Adjacency.Never ? Never : PriceOf(behind, at, price))];
@@ -53,7 +54,7 @@ internal sealed class StretchSearch
     /// <param name="steps">Exchanges looked at, about.</param>
     internal static int[] From(BlockProblem problem, int[] start, long price, long steps)
     {
-        var search = new StretchSearch(problem, start, price);
+        var search = new StretchSearch(problem, start, price, steps);
         search.Descend(0, problem.Count);
         var here = (Sum: search._sum, Order: search._order.ToArray());
         var best = here;
@@ -121,7 +122,7 @@ internal sealed class StretchSearch
         while (from < to)
         {
             var (nextFrom, nextTo) = (_order.Length, 0);
-            for (var at = Math.Max(0, from); at < Math.Min(to, _order.Length - 1); at++)
+            for (var at = Math.Max(0, from); at < Math.Min(to, _order.Length - 1) && _steps < _mostSteps; at++)
             {
                 if (!Improve(at))
                     continue;
@@ -136,7 +137,7 @@ internal sealed class StretchSearch
     private bool Improve(int from)
     {
         var improved = false;
-        while (BestFrom(from) is { Change: < 0 } best)
+        while (_steps < _mostSteps && BestFrom(from) is { Change: < 0 } best)
         {
             Exchange(from, best.Middle, best.To, best.Change);
             improved = true;
@@ -149,12 +150,13 @@ internal sealed class StretchSearch
     private (int Middle, int To, long Change) BestFrom(int from)
     {
         var best = (Middle: 0, To: 0, Change: 0L);
-        Array.Clear(_moved);
-        Array.Clear(_stretch);
         var last = Math.Min(_order.Length, from + LongestStretch + 1);
+        var reach = Math.Min(_order.Length, from + (2 * LongestStretch));
+        Array.Clear(_moved, from, reach - from);
+        Array.Clear(_stretch);
         for (var middle = from + 1; middle < last; middle++)
         {
-            Take(_order[middle - 1], middle, Math.Min(_order.Length, from + (2 * LongestStretch)));
+            Take(_order[middle - 1], middle, reach);
             var moved = 0L;
             var before = Behind(from - 1, middle) - Behind(from - 1, from) - Behind(middle - 1, middle);
             var end = Math.Min(_order.Length, middle + LongestStretch);

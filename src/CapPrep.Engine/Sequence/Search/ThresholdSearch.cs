@@ -41,7 +41,7 @@ internal sealed class ThresholdSearch
         var search = new ThresholdSearch(problem);
         foreach (var start in starts)
             search.Put(start);
-        var steps = Math.Min(120_000, Math.Max(20_000, 1_500 * problem.Count));
+        var steps = Math.Min(90_000, Math.Max(20_000, 1_500 * problem.Count));
         foreach (var percent in PricePercents)
             search.CoolDown(problem.TrimPrice * percent / 100, steps);
         return Curve.Of(search.Found(), isExact: false);

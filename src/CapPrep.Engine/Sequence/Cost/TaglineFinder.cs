@@ -28,12 +28,19 @@ internal static class TaglineFinder
             return [];
         var edge = boxes.Min(box => box.Bottom);
         int[] group = [.. Enumerable.Range(0, boxes.Length).Where(item => IsLow(boxes[item], edge))];
-        if (group.Length == 0 || group.Length == boxes.Length || areas.All(group).Count() > group.Length || group.All(areas.IsUnderline))
+        if (group.Length == 0 || group.Length == boxes.Length || !IsOneThing(elements, group, areas))
             return [];
         var width = group.Max(item => boxes[item].Right) - group.Min(item => boxes[item].Left);
         TapePoint[] lower = [.. group.SelectMany(item => LowerEdge(elements[item].Cover, placement))];
         return width >= Width && IsFilled(lower, width) && IsStraight(lower) ? group : [];
     }
+
+    /// <summary>A line is of one color and sewn in one go; parts of a fill and the stroke under a word are no lines.</summary>
+    private static bool IsOneThing(IReadOnlyList<Element> elements, int[] group, SewnAreas areas) =>
+        group[^1] - group[0] + 1 == group.Length
+        && group.All(item => elements[item].Block == elements[group[0]].Block)
+        && areas.All(group).Count() == group.Length
+        && !group.All(areas.IsUnderline);
 
     private static bool IsFilled(IEnumerable<TapePoint> lower, int width) =>
         lower.Select(point => StepOf(point.X)).Distinct().Count() * Step * 100L >= (long)width * FilledPercent;

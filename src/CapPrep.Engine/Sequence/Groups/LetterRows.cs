@@ -132,7 +132,7 @@ internal sealed class LetterRows
     private static int Median(IEnumerable<int> values)
     {
         int[] sorted = [.. values.Order()];
-        return sorted[sorted.Length / 2];
+        return sorted[(sorted.Length - 1) / 2];
     }
 
     private bool IsTall(int item) =>

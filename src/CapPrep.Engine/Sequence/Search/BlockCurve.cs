@@ -15,6 +15,7 @@ internal sealed record BlockCurve(Curve Curve, long CostBound, long SumBound)
     private const long FirstEffort = 2_000_000;
     private const long MoreEffort = 14_000_000;
     private const long StretchEffort = 4_000_000;
+    private const long StretchEffortPerElement = 60_000;
 
     // Ways make a good order much harder to find. No design has them yet; published problems do.
     private const int BeamWidth = 1_000;
@@ -39,9 +40,12 @@ internal sealed record BlockCurve(Curve Curve, long CostBound, long SumBound)
         var (_, order, bound) = BestOrder(problem.Order, received, MoreEffort);
         List<int[]> orders = [.. ThresholdSearch.Of(problem, [received, order]).Orders, order, .. Built(problem)];
         var best = CurveOf(problem, orders).BestAt(problem.TrimPrice);
-        orders.Add(StretchSearch.From(problem, best, problem.TrimPrice, problem.Ways.Length > 0 ? WayEffort : StretchEffort));
+        orders.Add(StretchSearch.From(problem, best, problem.TrimPrice, StretchSteps(problem)));
         return new(CurveOf(problem, orders), bound, bound + (problem.TrimPrice * problem.FewestTrims()));
     }
+
+    private static long StretchSteps(BlockProblem problem) =>
+        problem.Ways.Length > 0 ? WayEffort : Math.Min(StretchEffort, StretchEffortPerElement * problem.Count);
 
     private static IEnumerable<int[]> Built(BlockProblem problem) =>
         problem.Ways.Length > 0 && BeamOrder.Of(problem, problem.TrimPrice, BeamWidth) is { } built ? [built] : [];

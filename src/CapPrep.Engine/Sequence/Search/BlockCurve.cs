@@ -17,9 +17,12 @@ internal sealed record BlockCurve(Curve Curve, long CostBound, long SumBound)
     private const long StretchEffort = 4_000_000;
     private const long StretchEffortPerElement = 60_000;
 
+    // A second price, since a ticket or a machine may allow fewer trims than pay.
+    private const int DearTrims = 3;
+
     // Ways make a good order much harder to find. No design has them yet; published problems do.
     private const int BeamWidth = 1_000;
-    private const long WayEffort = 60_000_000;
+    private const long WayEffort = 120_000_000;
 
     /// <summary>The exact curve where the block is small or chained enough, else a searched one with a bound.</summary>
     internal static BlockCurve Of(BlockProblem problem)
@@ -39,8 +42,8 @@ internal sealed record BlockCurve(Curve Curve, long CostBound, long SumBound)
         var received = Enumerable.Range(0, problem.Count).ToArray();
         var (_, order, bound) = BestOrder(problem.Order, received, MoreEffort);
         List<int[]> orders = [.. ThresholdSearch.Of(problem, [received, order]).Orders, order, .. Built(problem)];
-        var best = CurveOf(problem, orders).BestAt(problem.TrimPrice);
-        orders.Add(StretchSearch.From(problem, best, problem.TrimPrice, StretchSteps(problem)));
+        foreach (var price in new[] { problem.TrimPrice, DearTrims * problem.TrimPrice })
+            orders.AddRange(StretchSearch.From(problem, CurveOf(problem, orders).BestAt(price), price, StretchSteps(problem) / 2));
         return new(CurveOf(problem, orders), bound, bound + (problem.TrimPrice * problem.FewestTrims()));
     }
 

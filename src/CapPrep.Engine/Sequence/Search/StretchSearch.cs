@@ -26,6 +26,8 @@ internal sealed class StretchSearch
     private readonly ulong[] _stretch;
     private readonly int[] _order;
     private readonly bool _hasCosts;
+    private readonly (long Cost, int[]? Order)[] _best;
+    private readonly long _price;
     private readonly long _mostSteps;
     private SplitMix64 _chance;
     private long _steps;
@@ -33,10 +35,11 @@ internal sealed class StretchSearch
 
     private StretchSearch(BlockProblem problem, int[] start, long price, long steps)
     {
-        (_problem, _mostSteps) = (problem, steps);
+        (_problem, _price, _mostSteps) = (problem, price, steps);
+        _best = new (long, int[]?)[problem.Count];
         _turns = [.. problem.Order.Turns().Select(turn => turn == LinearOrder.Decided ? 0 : turn)];
         _hasCosts = _turns.Any(turn => turn != 0);
-        _behind = [.. problem.Behind.Select((behind, at) => behind == Adjacency.Never ? Never : PriceOf(behind, at, price))];
+        _behind = [.. problem.Behind.Select((behind, at) => behind == Adjacency.Never ? Never : PriceOf(behind, at))];
         _moved = new long[problem.Count];
         _stretch = new ulong[BitSet.WordsFor(problem.Count)];
         _order = [.. start];
@@ -44,34 +47,45 @@ internal sealed class StretchSearch
         _sum = problem.CostOf(start) + (price * (problem.TrimsOf(start) ?? 0));
     }
 
-    private long PriceOf(Adjacency behind, int at, long price) =>
-        (price * (int)behind) + (_problem.Ways.Length == 0 ? 0 : _problem.Ways[at]);
+    private long PriceOf(Adjacency behind, int at) =>
+        (_price * (int)behind) + (_problem.Ways.Length == 0 ? 0 : _problem.Ways[at]);
 
-    /// <summary>The order with the least sum of cost and trim price that was found.</summary>
+    /// <summary>
+    /// The best orders found, by number of trims; the one with the least sum of cost and trim price is among them, those
+    /// with other trims were met on the way.
+    /// </summary>
     /// <param name="problem">A block of at least two elements.</param>
     /// <param name="start">An order that is allowed and can be sewn.</param>
     /// <param name="price">What a trim costs.</param>
     /// <param name="steps">Exchanges looked at, about.</param>
-    internal static int[] From(BlockProblem problem, int[] start, long price, long steps)
+    internal static IEnumerable<int[]> From(BlockProblem problem, int[] start, long price, long steps)
     {
         var search = new StretchSearch(problem, start, price, steps);
         search.Descend(0, problem.Count);
+        search.Keep();
         var here = (Sum: search._sum, Order: search._order.ToArray());
-        var best = here;
         while (search._steps < steps)
         {
             if (search.Shuffle() is var (from, to))
                 search.Descend(from - (2 * LongestStretch), to + 1);
+            search.Keep();
             var temperature = (here.Sum << Fine) / problem.Count / 64 * (64 - (63 * search._steps / steps));
             if (search._sum <= here.Sum + (Patience.Limit(temperature, search._chance.Next()) >> Fine))
                 here = (search._sum, search._order.ToArray());
             else
                 search.Restart(here);
-            if (here.Sum < best.Sum)
-                best = here;
         }
 
-        return best.Order;
+        return search._best.Select(best => best.Order).OfType<int[]>();
+    }
+
+    private void Keep()
+    {
+        var trims = _problem.TrimsOf(_order) ?? throw new InvalidOperationException("An exchange made neighbors that cannot be.");
+        ref var best = ref _best[trims];
+        var cost = _sum - (_price * trims);
+        if (best.Order is null || cost < best.Cost)
+            best = (cost, [.. _order]);
     }
 
     private void Restart((long Sum, int[] Order) at)

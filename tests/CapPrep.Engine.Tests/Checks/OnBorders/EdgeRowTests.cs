@@ -42,7 +42,7 @@ public sealed class EdgeRowTests
 
     [Fact]
     public void The_rim_has_the_length_of_the_polygon() =>
-        Gen.Select(Gen.Int[100, 400], Gen.Int[100, 300]).Sample((width, height) =>
+        Gen.Select(Gen.Int[140, 400], Gen.Int[140, 300]).Sample((width, height) =>
         {
             var box = new Box(0, 0, width, height);
             var fill = Read.Of(new Draft().Filled(box)).Pieces.Single(piece => piece.Class == StitchClass.Fill);

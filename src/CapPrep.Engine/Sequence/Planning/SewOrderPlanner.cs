@@ -104,7 +104,7 @@ public static class SewOrderPlanner
 
     private static OrderFigures Figures(PlanningTable table, IReadOnlyList<int> order, int trims) => new(
         OrderShares.Of(table.Costs, order),
-        order.Zip(order.Skip(1)).Count(pair => table.Elements[pair.First].Block != table.Elements[pair.Second].Block),
+        order.Zip(order.Skip(1)).Count(pair => table.Blocks[pair.First] != table.Blocks[pair.Second]),
         trims,
         TravelGoal.LengthMm(table, order))
     {

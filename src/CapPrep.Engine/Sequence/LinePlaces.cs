@@ -64,16 +64,21 @@ internal static class LinePlaces
         && element.Bottom >= line.Bottom - Room && element.Top <= line.Top + Room;
 
     /// <summary>Handwriting has no order of letters: all of it stands in one place.</summary>
-    private static IReadOnlyList<LinePlace> Places(TextLine line, IReadOnlySet<int> own) =>
-    [
-        .. from glyph in line.Glyphs
-           from element in glyph.Elements
-           where own.Contains(element)
-           select new LinePlace(element, line.IsConnected ? 0 : Middle(glyph), glyph.FromMm <= 0 && glyph.ToMm >= 0)
-           {
-               First = glyph.Strokes[0].First,
-           },
-    ];
+    private static IReadOnlyList<LinePlace> Places(TextLine line, IReadOnlySet<int> own)
+    {
+        var words = WordsOf(line);
+        return
+        [
+            .. from glyph in line.Glyphs
+               from element in glyph.Elements
+               where own.Contains(element)
+               select new LinePlace(element, line.IsConnected ? 0 : Middle(glyph), glyph.FromMm <= 0 && glyph.ToMm >= 0)
+               {
+                   First = glyph.Strokes[0].First,
+                   Word = words[glyph],
+               },
+        ];
+    }
 
     /// <summary>Strokes that belong to handwriting: of its thread, as wide as half of it, and a letter's height away at most.</summary>
     private static IEnumerable<LinePlace> Swashes(Subject subject, TextLine line, IReadOnlyList<IReadOnlySet<int>> own)
@@ -106,12 +111,23 @@ internal static class LinePlaces
     /// <summary>The number of the word that an element begins in.</summary>
     private static Dictionary<int, int> Words(TextLine line)
     {
-        var words = new Dictionary<int, int>();
-        var word = 0;
+        var (words, ofGlyphs) = (new Dictionary<int, int>(), WordsOf(line));
         foreach (var glyph in line.Glyphs)
         {
             foreach (var element in glyph.Elements)
-                words.TryAdd(element, word);
+                words.TryAdd(element, ofGlyphs[glyph]);
+        }
+
+        return words;
+    }
+
+    private static Dictionary<Glyph, int> WordsOf(TextLine line)
+    {
+        var words = new Dictionary<Glyph, int>(ReferenceEqualityComparer.Instance);
+        var word = 0;
+        foreach (var glyph in line.Glyphs)
+        {
+            words[glyph] = word;
             word += glyph.GapMm >= WordGapMm ? 1 : 0;
         }
 

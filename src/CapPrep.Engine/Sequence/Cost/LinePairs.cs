@@ -31,8 +31,8 @@ internal sealed record LinePairs(IReadOnlyList<(int First, int Second)> Pairs, i
     /// <param name="place">Place of every element in the order.</param>
     public int Wrong(int[] place) => WrongWithin + Pairs.Count(pair => place[pair.First] < place[pair.Second]);
 
-    // More than 0.1 mm farther out, on one side of the seam.
-    private static bool IsOutside(LinePlace outer, LinePlace inner) =>
+    /// <summary>More than 0.1 mm farther out, on one side of the seam.</summary>
+    public static bool IsOutside(LinePlace outer, LinePlace inner) =>
         Math.Abs(outer.FromSeam) > Math.Abs(inner.FromSeam) + 1
         && (inner.IsCenter || Math.Sign(outer.FromSeam) == Math.Sign(inner.FromSeam));
 }

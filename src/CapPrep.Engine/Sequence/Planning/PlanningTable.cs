@@ -90,6 +90,10 @@ internal sealed record PlanningTable
         }
     }
 
+    /// <summary>The element's block lies before or behind a stop for a person's hands.</summary>
+    internal bool IsBesideStop(int element) =>
+        Request.DeliberateStops.Any(stop => Elements[element].Block == stop || Elements[element].Block == stop + 1);
+
     private static ulong SeedOf(SewOrderRequest request)
     {
         var seed = Fnv1a.Basis;

@@ -7,21 +7,26 @@ namespace CapPrep.Engine.Sequence.Search;
 internal sealed record BlockOrder(int[] Order, long Cost, long Bound)
 {
     private const int MostIdeals = 50_000;
+    private const int FewIdeals = 1_000;
     private const long Effort = 20_000_000;
+    private const long LittleEffort = 50_000;
     private static readonly ulong Purpose = Fnv1a.Of("blocks"u8);
 
+    /// <param name="problem">Elements and their blocks.</param>
+    /// <param name="blocks">How many blocks there are.</param>
+    /// <param name="inShort">A good order is enough.</param>
     /// <exception cref="ArgumentException">No order sews every block once.</exception>
-    internal static BlockOrder Of(OrderProblem problem, int blocks)
+    internal static BlockOrder Of(OrderProblem problem, int blocks, bool inShort = false)
     {
         var order = BetweenBlocks(problem, blocks) ?? throw new ArgumentException("The color blocks would have to come before each other.", nameof(problem));
-        if (Ideals.Of(order.Precedence, MostIdeals) is { } ideals)
+        if (Ideals.Of(order.Precedence, inShort ? FewIdeals : MostIdeals) is { } ideals)
         {
             var (cost, best) = IdealOrder.Of(order, ideals);
             return new(best, cost, cost);
         }
 
         var bound = CycleBound.Of(order);
-        var found = InsertionSearch.From(order, order.Precedence.Kept([.. Enumerable.Range(0, blocks)]), bound, Effort);
+        var found = InsertionSearch.From(order, order.Precedence.Kept([.. Enumerable.Range(0, blocks)]), bound, inShort ? LittleEffort : Effort);
         return new(found.Order, found.Cost, bound);
     }
 

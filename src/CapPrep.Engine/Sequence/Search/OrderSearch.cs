@@ -15,7 +15,7 @@ internal sealed class OrderSearch
     private OrderSearch(OrderProblem problem, OrderSearch? like)
     {
         _blocks = problem.Blocks();
-        _between = BlockOrder.Of(problem, _blocks.Count);
+        _between = BlockOrder.Of(problem, _blocks.Count, inShort: like is not null);
         _inside = [.. _blocks.Select(block => like?.CurveOf(block) ?? BlockCurve.Of(problem.Inside(block)))];
         _sum = CurveSum.Of([.. _inside.Select(block => block.Curve)]);
         Points = [.. _sum.Points.Select(point => point with { Cost = point.Cost + _between.Cost })];
@@ -34,7 +34,8 @@ internal sealed class OrderSearch
     internal bool IsExact => _between.Bound == _between.Cost && _inside.All(block => block.Curve.IsExact);
 
     /// <param name="problem">What is ordered.</param>
-    /// <param name="like">The same with other blocks: what is known of those that stay is not worked out again.</param>
+    /// <param name="like">The same with other blocks: what is known of those that stay is not worked out again,
+    /// and a good order of the blocks is enough.</param>
     internal static OrderSearch Of(OrderProblem problem, OrderSearch? like = null) => new(problem, like);
 
     /// <summary>As <see cref="CostBound"/>, without looking for orders.</summary>

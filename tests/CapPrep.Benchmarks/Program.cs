@@ -1,5 +1,7 @@
 using System.Globalization;
 using BenchmarkDotNet.Running;
+using CapPrep.Benchmarks.Stages;
+using CapPrep.Benchmarks.Orders;
 using CapPrep.TestKit.Campaigns;
 using CapPrep.TestKit.Documents;
 using CapPrep.TestKit.Faults;
@@ -7,6 +9,8 @@ using CapPrep.TestKit.Faults;
 return args switch
 {
     ["digests", .. var culture] => PrintDigests(culture),
+    ["stages", .. var sizes] => StageTable.Run(sizes),
+    ["orders", .. var rest] => OrderCommand.Run(rest, Console.Out, Console.Error),
     ["campaign", "list"] => List(),
     ["campaign", "faults", .. var options] => Report(FaultCampaign.Run(options, Console.WriteLine)),
     ["campaign", var name, .. var rest] => await Run(name, rest),

@@ -10,7 +10,7 @@ public sealed record TapePair(CorpusTape Good, CorpusTape Bad);
 public static class Corpus
 {
     private static readonly IReadOnlyList<Plant> Plants =
-        [.. Plates.All, .. Orders.All, .. Seams.All, .. Stitching.All, .. Letterings.All, .. Materials.All, .. Papers.All];
+        [.. Plates.All, .. Orders.All, .. Seams.All, .. Stitching.All, .. Letterings.All, .. Materials.All, .. Papers.All, Stitching.TooDense];
 
     public static IReadOnlyList<string> Families { get; } = [.. Layouts.Families.All.Select(family => family.Name)];
 

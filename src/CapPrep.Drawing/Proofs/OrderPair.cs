@@ -52,9 +52,10 @@ internal sealed class OrderPair(SheetPad pad, SheetWords words, Preparation prep
         var says = words["orders.heading"];
         pad.Text(says, box, set);
         var rest = box.RightOf(TextFit.Width(says, set.Font, set.Size) + Gap);
-        var whole = words["orders.reading"];
+        var suffix = _picture.HasArrows ? "Arrows" : "";
+        var whole = words["orders.reading" + suffix];
         var fits = TextFit.Width(whole, Body.Font, Body.Floor) <= rest.Width;
-        pad.Text(fits ? whole : words["orders.readingShort"], rest, Body.In(Ink.Soot));
+        pad.Text(fits ? whole : words["orders.readingShort" + suffix], rest, Body.In(Ink.Soot));
     }
 
     private void One(PictureRooms rooms, string title, IReadOnlyList<string> figures, Action<SheetBox> draw)

@@ -1,6 +1,7 @@
 using CapPrep.Drawing.Sheets;
 using CapPrep.Engine;
 using CapPrep.Engine.Pieces;
+using CapPrep.Engine.Shift;
 using CapPrep.Engine.Tapes;
 
 namespace CapPrep.Drawing.Proofs;
@@ -39,18 +40,25 @@ internal sealed class OrderPicture
         _received = [.. Enumerable.Range(0, _proposed.Count)];
     }
 
-    public void Received(SheetBox window) => Draw(window, _received);
+    public void Received(SheetBox window) => Draw(window, _received, drift => drift.Received);
 
-    public void Proposed(SheetBox window) => Draw(window, _proposed);
+    public void Proposed(SheetBox window) => Draw(window, _proposed, drift => drift.Proposed);
+
+    /// <summary>The pictures have arrows that say where the cloth goes.</summary>
+    public bool HasArrows => Drifts.Any(drift => DriftArrows.Any([drift.Received, drift.Proposed]));
+
+    private IReadOnlyList<ElementDrift> Drifts => _preparation.Shift?.Drifts ?? [];
 
     private IReadOnlyList<Element> Elements => _preparation.Reading.Elements;
 
-    private void Draw(SheetBox window, IReadOnlyList<int> order)
+    private void Draw(SheetBox window, IReadOnlyList<int> order, Func<ElementDrift, ClothShift> drift)
     {
         var view = SmallView.Fit(window, _preparation);
         var width = Math.Max(ThinnestLine, view.Length(ThreadWidth));
         foreach (var (element, place) in order.Select((index, place) => (Elements[index], place)))
             _pad.Add(new LinesMark([Line(view, element)], new Stroke(width, Shade(place, order.Count))));
+        if (Drifts.Count > 0)
+            DriftArrows.Draw(_pad, view, Elements, [.. Drifts.Select(drift)]);
         var places = PlacesIn(order);
         foreach (var (element, plate) in Numbered(view))
             OrderNumbers.Draw(_pad, plate, places[element.Index] + 1);

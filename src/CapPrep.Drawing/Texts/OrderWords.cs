@@ -19,7 +19,7 @@ internal sealed class OrderWords(SheetWords words, Preparation preparation)
     public IReadOnlyList<string> ReceivedFigures => Figures(_order.Received);
 
     /// <summary>With the time it takes more or less than the received one.</summary>
-    public IReadOnlyList<string> ProposedFigures => [.. Figures(_order.Proposed), Time()];
+    public IReadOnlyList<string> ProposedFigures => [.. Figures(_order.Proposed), Time(), .. Cloth()];
 
     /// <summary>Null when it is used.</summary>
     public string? WhyNot => IsUsed ? null : words.Say("orders.because", ("why", _order.KeptBecause));
@@ -67,6 +67,10 @@ internal sealed class OrderWords(SheetWords words, Preparation preparation)
     private string Time() => _order.TradeOffs.FirstOrDefault(row => row.Chosen)?.ExtraMinutes is { } minutes && minutes != 0
         ? words.Say("orders.minutes", ("minutes", minutes.ToString("+0.0;-0.0", CultureInfo.InvariantCulture)))
         : words["orders.sameTime"];
+
+    private IEnumerable<string> Cloth() => preparation.Shift is { DriftRatio: var ratio } && Math.Round(100 * ratio) != 100
+        ? [words.Say("orders.cloth", ("percent", (100 * ratio).ToString("0", CultureInfo.InvariantCulture)))]
+        : [];
 
     private static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 

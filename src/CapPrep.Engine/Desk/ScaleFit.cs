@@ -46,7 +46,7 @@ internal static class ScaleFit
         WarnOf(job, "stitch.column-narrow") is not { } least || Top(job, StitchClass.Satin).All(piece => IsSafe(piece.WidthMm, scale, least));
 
     private static bool KeepsRows(Subject job, double scale) =>
-        WarnOf(job, "stitch.cover") is not { } least || Top(job, StitchClass.Satin, StitchClass.Fill).All(piece => IsSafe(piece.PitchMm, scale, least));
+        WarnOf(job, "stitch.crowded") is not { } least || Top(job, StitchClass.Satin, StitchClass.Fill).All(piece => IsSafe(piece.PitchMm, scale, least));
 
     /// <summary>What passes the limit already is not made worse by much; what does not must stay on the good side.</summary>
     private static bool IsSafe(double size, double scale, double least) => size < least || size * scale >= least;

@@ -52,6 +52,15 @@ internal sealed class SewableArea
         return worst;
     }
 
+    /// <summary>No point of a box of the zone lies outside.</summary>
+    internal bool Holds(Box box)
+    {
+        var judged = box with { Bottom = Math.Max(box.Bottom, _lowest), Top = Math.Max(box.Top, _lowest) };
+        return _zone.Holds(judged)
+            && Outside(new(judged.Left, judged.Bottom)).Distance == 0
+            && Outside(new(judged.Right, judged.Top)).Distance == 0;
+    }
+
     /// <summary>x of the zone's origin in the frame, tape units; frame and machine are centered on a zone off the front.</summary>
     internal static int XInFrame(Zone zone) => Tenths.FromMillimeters(zone.OriginXMm ?? 0).Value;
 

@@ -27,6 +27,9 @@ internal sealed class ZoneShape
     internal bool Contains(TapePoint point) =>
         Bounds.Contains(point) && _locator.Locate(new Coordinate(point.X, point.Y)) != Location.Exterior;
 
+    /// <summary>All of a box lies in the zone or on its outline.</summary>
+    internal bool Holds(Box box) => _polygon.Covers(_polygon.Factory.ToGeometry(new Envelope(box.Left, box.Right, box.Bottom, box.Top)));
+
     /// <summary>Distance of a point from the zone in tape units, 0 inside.</summary>
     internal double Distance(TapePoint point) =>
         Contains(point) ? 0 : _polygon.Distance(_polygon.Factory.CreatePoint(new Coordinate(point.X, point.Y)));

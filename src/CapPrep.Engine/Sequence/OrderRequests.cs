@@ -1,4 +1,6 @@
 using CapPrep.Engine.Checks;
+using CapPrep.Engine.Measures;
+using CapPrep.Engine.Seating;
 using CapPrep.Engine.Sequence.Cost;
 using CapPrep.Engine.Sequence.Planning;
 using CapPrep.Engine.Shift;
@@ -18,7 +20,7 @@ internal static class OrderRequests
     {
         Stitches = subject.Stitches,
         Reading = subject.Reading,
-        Placement = Placement.Of(subject.Seated),
+        Placement = FromSeam(subject.Seated),
         Budget = BudgetFor(subject, first),
         Limits = LimitsFor(subject),
         Lines = LinePlaces.Of(subject),
@@ -36,6 +38,13 @@ internal static class OrderRequests
     private static IReadOnlyList<int> OverFoam(Subject subject) => OrderMattersNot(subject) is not null
         ? []
         : [.. subject.Reading.Elements.Where(element => subject.Foam.ContainsPoint(element.First)).Select(element => element.Index)];
+
+    /// <summary>On a panel beside the seam the seam is still what everything is sewn away from (fact row Q10).</summary>
+    private static Placement FromSeam(SeatedDesign seated)
+    {
+        var placement = Placement.Of(seated);
+        return placement with { Offset = placement.Offset + new TapePoint(SewableArea.XInFrame(seated.Zone), 0) };
+    }
 
     private static OrderBudget BudgetFor(Subject subject, StitchSequence first)
     {

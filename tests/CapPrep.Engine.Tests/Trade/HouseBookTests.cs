@@ -21,7 +21,7 @@ public sealed class HouseBookTests
         "foam.style", "foam.across-seam",
         "applique.no-stop", "applique.edge", "applique.cover", "applique.early",
         "metallic.step", "metallic.pitch", "metallic.column",
-        "stitch.short", "stitch.long", "stitch.column-narrow", "stitch.column-wide", "stitch.dense", "stitch.cover",
+        "stitch.short", "stitch.long", "stitch.column-narrow", "stitch.column-wide", "stitch.dense", "stitch.cover", "stitch.crowded",
         "stitch.stacked", "stitch.no-underlay", "stitch.no-tie", "stitch.loose-travel", "stitch.small-letter-trim",
         "stitch.heavy",
         "lettering.small", "lettering.counter", "lettering.gap",

@@ -54,6 +54,9 @@ internal static class OnOrder
         };
     }
 
+    // Some of the design, but not half of it, comes between a fill and its border: late, and no more than a note (house).
+    private const string LessThanHalf = "note";
+
     /// <summary>All fills, then all black borders; wide enough and deep enough on the fills to allow for shift.</summary>
     internal static Pair BlackBorders(Chance chance)
     {
@@ -74,6 +77,7 @@ internal static class OnOrder
         {
             Where = ["shape"],
             Companions = ["border.overlap"],
+            AtLeast = LessThanHalf,
         };
     }
 
@@ -91,6 +95,7 @@ internal static class OnOrder
         {
             Where = ["shape"],
             Companions = ["border.thin", "border.overlap"],
+            AtLeast = LessThanHalf,
         };
     }
 

@@ -49,14 +49,18 @@ internal static class Letterings
         for (var step = 0; step < 8; step++)
         {
             var middle = (wide + tooWide) / 2;
-            (wide, tooWide) = Least(Draw(middle)) > Limits.Counter * (1 + u) ? (middle, tooWide) : (wide, middle);
+            (wide, tooWide) = Opening(Draw(middle)) > Limits.Counter * (1 + u) ? (middle, tooWide) : (wide, middle);
         }
 
         return new(Line(chance, Draw(1.22), habits), Line(chance, Draw(tooWide), habits)) { Where = ["word"], Companions = ["stitch.dense"], Beyond = -u };
     }
 
-    private static double Least(Word word) =>
-        word.Text.Where(sign => sign != ' ').Min(sign => Counters.Exact(sign, word.Face) ?? double.MaxValue);
+    /// <summary>The median over the line, of letters that all have one; 0 once strokes are so wide that it is closed.</summary>
+    private static double Opening(Word word)
+    {
+        double[] openings = [.. word.Text.Where(sign => sign != ' ').Select(sign => Counters.Exact(sign, word.Face) ?? 0).Order()];
+        return (openings[(openings.Length - 1) / 2] + openings[openings.Length / 2]) / 2;
+    }
 
     private static Pair Gap(Chance chance, double u)
     {

@@ -79,7 +79,7 @@ internal static class Papers
         };
         return new(good, good with { Ticket = good.Ticket with { Technique = null }, Blocks = [.. good.Blocks.Select(block => block with { Yarn = block.Yarn with { Foam = false }, Action = null })] })
         {
-            Companions = ["stitch.column-wide", "stitch.cover", "stitch.dense", "stitch.stacked", "seam.no-underlay", "stitch.no-underlay"],
+            Companions = ["stitch.column-wide", "stitch.crowded", "stitch.dense", "stitch.stacked", "seam.no-underlay", "stitch.no-underlay"],
         };
     }
 

@@ -26,6 +26,8 @@ internal static class Stitching
         new("stitch.heavy", Heavy),
     ];
 
+    internal static readonly Plant TooDense = new("stitch.crowded", Crowded);
+
     /// <summary>Needle points that hardly move: a scribble in one spot, or a line of far too many stitches.</summary>
     private static Pair Short(Chance chance)
     {
@@ -76,22 +78,38 @@ internal static class Stitching
         var spot = new Rect(4, 19, 4 + chance.Between(8.0, 11.0), 19 + chance.Between(8.0, 11.0));
         var layers = Enumerable.Range(0, 4).Select(k => new FillArea(Area.Rectangle(spot)) { Name = $"spot {k}", Degrees = 45 * k, Distance = 0.24, Stitch = 1.15, Under = Under.None, Reach = Reach.Trim });
         var bad = good with { Blocks = [good.Blocks[0] with { Parts = [.. good.Blocks[0].Parts, .. layers] }, .. good.Blocks.Skip(1)] };
-        return new(good, bad) { Where = ["spot"], Companions = ["stitch.stacked", "stitch.short", "stitch.cover"] };
+        return new(good, bad) { Where = ["spot"], Companions = ["stitch.stacked", "stitch.short", "stitch.crowded"] };
     }
 
+    /// <summary>Rows so far apart also end in steps as high under a border.</summary>
     private static Pair Cover(Chance chance)
+    {
+        var good = OverBars(chance);
+        var open = Limits.PitchHigh * (1 + chance.Between(0.2, 0.5));
+        return chance.Is(0.5)
+            ? new(good, WithBars(good, open)) { Where = ["bar"] }
+            : new(good, good.With("plate fill", part => ((FillArea)part) with { Distance = open + 0.1, ZigzagRows = false }))
+            {
+                Where = ["plate fill"],
+                Companions = ["border.overlap"],
+            };
+    }
+
+    private static Pair Crowded(Chance chance)
+    {
+        var good = OverBars(chance);
+        return new(good, WithBars(good, Limits.PitchLow * (1 - chance.Between(0.33, 0.45)))) { Where = ["bar"], Companions = ["ticket.technique", "stitch.dense"] };
+    }
+
+    /// <summary>A plate, and three bars of satin over it.</summary>
+    private static Design OverBars(Chance chance)
     {
         var good = Plates.Plate(chance, new(-20, 14, 20, 38));
         var columns = Enumerable.Range(-1, 3).Select(k => new SatinColumn(new(new(k * 15 - 5, 46), new(k * 15 + 5, 46)), 4) { Name = $"bar {k}", Reach = Reach.Trim, Under = Under.Zigzag });
-        good = good with { Blocks = [.. good.Blocks, new(Yarn.Plum, [.. columns])] };
-        var (open, dense) = (Limits.PitchHigh * (1 + chance.Between(0.2, 0.5)), Limits.PitchLow * (1 - chance.Between(0.33, 0.45)));
-        return chance.Between(0, 2) switch
-        {
-            0 => new(good, good.With("plate fill", part => ((FillArea)part) with { Distance = open + 0.1, ZigzagRows = false })) { Where = ["plate fill"] },
-            1 => new(good, good.Map(part => part is SatinColumn { Width: 4 } bar ? bar with { Pitch = open } : part)) { Where = ["bar"] },
-            _ => new(good, good.Map(part => part is SatinColumn { Width: 4 } bar ? bar with { Pitch = dense } : part)) { Where = ["bar"], Companions = ["ticket.technique", "stitch.dense"] },
-        };
+        return good with { Blocks = [.. good.Blocks, new(Yarn.Plum, [.. columns])] };
     }
+
+    private static Design WithBars(Design good, double pitch) => good.Map(part => part is SatinColumn { Width: 4 } bar ? bar with { Pitch = pitch } : part);
 
     private static Pair Stacked(Chance chance)
     {

@@ -54,7 +54,7 @@ public static class FaultCampaign
         say("Share of stitches read as the right class, and as the right element");
         foreach (var (family, share) in read.OrderBy(family => family.Key, StringComparer.Ordinal))
             say(string.Create(CultureInfo.InvariantCulture, $"  {family,-52} {share.ClassShare:0.000} {share.ElementShare:0.000}"));
-        var all = read.Values.Aggregate((sum, share) => sum + share);
+        var all = read.Values.Aggregate(default(ReadingShare), (sum, share) => sum + share);
         say(string.Create(CultureInfo.InvariantCulture, $"  {"all",-52} {all.ClassShare:0.000} {all.ElementShare:0.000}"));
     }
 

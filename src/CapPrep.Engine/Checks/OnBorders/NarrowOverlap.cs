@@ -4,7 +4,7 @@ namespace CapPrep.Engine.Checks.OnBorders;
 
 /// <summary>
 /// Fills that hardly reach under their borders: cloth shows between them when it shifts. Silent where both are of one
-/// thread; borders that are lines have a rule of their own.
+/// thread, and where the border is reported as too thin already: to widen it is to give it overlap.
 /// </summary>
 internal static class NarrowOverlap
 {
@@ -12,7 +12,7 @@ internal static class NarrowOverlap
 
     private static IEnumerable<Occurrence> Find(Subject subject, RuleInForce rule)
     {
-        foreach (var border in subject.Borders.Where(border => !BorderThreads.AreOne(border, subject)))
+        foreach (var border in subject.Borders.Where(border => !BorderThreads.AreOne(border, subject) && !ThinBorder.Reports(subject, border)))
         {
             EdgeRow[] rows = [.. EdgeRows.Of(border, subject.Stitches).Where(row => row.Part.Sure)];
             if (EdgeRow.LengthMm(rows) < rule.Parameter("lengthAtLeastMm"))
@@ -31,7 +31,11 @@ internal static class NarrowOverlap
 
     private static string Say(Report report)
     {
-        var meets = report.Measured < 0 ? $"a gap of {Figure.Mm(-report.Measured)} is left" : $"only {Figure.Mm(report.Measured)} lies under it";
-        return $"{Figure.Count(report.WorstFirst.Count, "fill hardly reaches its border", "fills hardly reach their borders")}: {meets}.";
+        var count = report.WorstFirst.Count;
+        var overlap = Math.Round(report.Measured, 1, MidpointRounding.AwayFromZero);
+        if (overlap > 0)
+            return $"{Figure.Count(count, "fill hardly reaches its border", "fills hardly reach their borders")}: only {Figure.Mm(overlap)} lies under it.";
+        var gap = overlap < 0 ? $": a gap of {Figure.Mm(-overlap)} is left" : "";
+        return $"{Figure.Count(count, "fill does not reach under its border", "fills do not reach under their borders")}{gap}.";
     }
 }

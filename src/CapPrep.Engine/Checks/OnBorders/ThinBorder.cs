@@ -15,12 +15,22 @@ internal static class ThinBorder
     private static IEnumerable<Occurrence> Find(Subject subject, RuleInForce rule)
     {
         Severity? level = subject.Setup.Frame.Holds == FrameHold.FlatClamp ? Severity.Note : null;
-        foreach (var border in subject.Borders.Where(border => !BorderThreads.AreOne(border, subject)))
+        foreach (var border in subject.Borders)
         {
-            if ((Lines(border, subject, rule) ?? Columns(border, subject, rule)) is { } thin)
+            if (ThinOf(border, subject, rule) is { } thin)
                 yield return thin with { Level = level };
         }
     }
+
+    /// <summary>The rule speaks of this border, by the limits in force.</summary>
+    internal static bool Reports(Subject subject, Border border) =>
+        subject.Setup.Rules.Find(Check.Rule) is { } rule
+        && ThinOf(border, subject, new(rule, Limits.Of(rule, subject))) is { } thin
+        && Limits.Of(rule, subject).PassedBy(thin) is not null;
+
+    private static Occurrence? ThinOf(Border border, Subject subject, RuleInForce rule) => BorderThreads.AreOne(border, subject)
+        ? null
+        : Lines(border, subject, rule) ?? Columns(border, subject, rule);
 
     private static Occurrence? Lines(Border border, Subject subject, RuleInForce rule)
     {
@@ -58,6 +68,6 @@ internal static class ThinBorder
     {
         var others = report.WorstFirst.Count - 1;
         var says = $"{report.Worst.Text}; on a cap the two will not meet all round.";
-        return others == 0 ? says : $"{says} So {Figure.Count(others, "more fill is", "more fills are")}.";
+        return others == 0 ? says : $"{says} The same is true of {Figure.Count(others, "more fill")}.";
     }
 }

@@ -11,6 +11,8 @@ namespace CapPrep.Engine.Checks.OnCap;
 /// </summary>
 internal static class KeepOut
 {
+    private static readonly GeometryFactory Factory = new();
+
     internal static readonly Check SideSeam = new(
         "place.side-seam",
         Needs.SeatedDesign,
@@ -23,7 +25,7 @@ internal static class KeepOut
     private static IEnumerable<Occurrence> FindSideSeams(Subject subject, RuleInForce rule)
     {
         var sides = subject.Setup.Style!.Seams.Where(seam => seam.Kind == "side").SelectMany(Segments).ToArray();
-        return !subject.LiesOnFront || sides.Length == 0
+        return !subject.LiesOnFront || sides.Length == 0 || IsClear(rule, sides.Min(side => FromDesign(subject, side)))
             ? []
             : PointRuns.Of(subject, rule.Limits, i => sides.Min(side => side.Distance(At(subject, i))));
     }
@@ -32,8 +34,19 @@ internal static class KeepOut
     {
         var eyelets = subject.Setup.Style!.Eyelets;
         return !subject.LiesOnFront || subject.Ticket.Technique == Technique.Applique || eyelets.Count == 0
+            || IsClear(rule, eyelets.Min(eyelet => FromDesign(subject, new(eyelet.XMm, eyelet.YMm, eyelet.XMm, eyelet.YMm)) - eyelet.RadiusMm))
             ? []
             : PointRuns.Of(subject, rule.Limits, i => eyelets.Min(eyelet => FromRim(eyelet, At(subject, i))));
+    }
+
+    /// <summary>No needle point can come nearer than the box of them all.</summary>
+    private static bool IsClear(RuleInForce rule, double nearest) => rule.Limits.PassedBy(nearest) is null;
+
+    private static double FromDesign(Subject subject, LineSegment line)
+    {
+        var box = subject.Points.BoxOf(0, subject.Points.Count - 1);
+        var (low, high) = (At(subject, new TapePoint(box.Left, box.Bottom)), At(subject, new TapePoint(box.Right, box.Top)));
+        return Factory.ToGeometry(new Envelope(low, high)).Distance(line.ToGeometry(Factory));
     }
 
     private static string SayEyelet(Report report) => report.Measured < 0
@@ -47,9 +60,11 @@ internal static class KeepOut
         .Zip(seam.LineMm.Skip(1))
         .Select(side => new LineSegment(side.First.X, side.First.Y, side.Second.X, side.Second.Y));
 
-    private static Coordinate At(Subject subject, int point)
+    private static Coordinate At(Subject subject, int point) => At(subject, subject.Points.At(point));
+
+    private static Coordinate At(Subject subject, TapePoint point)
     {
-        var (x, y) = subject.InFrame(subject.Points.At(point));
+        var (x, y) = subject.InFrame(point);
         return new Coordinate(x / (double)Tenths.PerMillimeter, y / (double)Tenths.PerMillimeter);
     }
 }

@@ -11,6 +11,8 @@ internal static class OutsideField
     private static IEnumerable<Occurrence> Find(Subject subject, RuleInForce rule)
     {
         var area = new SewableArea(subject.Seated.Zone, subject.Setup.Frame, subject.Setup.Machine);
+        if (area.Holds(subject.Points.BoxOf(0, subject.Points.Count - 1)))
+            return [];
         var worst = Enumerable.Range(0, subject.Points.Count)
             .Select(i => area.Outside(subject.Points.At(i)))
             .MaxBy(outside => outside.Distance);

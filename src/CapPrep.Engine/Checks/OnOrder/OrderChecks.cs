@@ -1,4 +1,4 @@
-using CapPrep.Engine.Lettering;
+using CapPrep.Engine.Sequence.Cost;
 using CapPrep.Engine.Sequence.Planning;
 using CapPrep.Engine.Trade;
 
@@ -83,16 +83,17 @@ internal static class OrderChecks
 
     private static IEnumerable<Occurrence> Inward(Subject subject) =>
         subject.OrderRules?.FirstOrDefault(result => result.Rule == OrderRuleIds.TextLine) is { Severity: { } severity } result
-            ? result.Lines.Select(line => new Occurrence(PlaceOf(subject, subject.TextLines[line.Line])) { Measured = line.Share, Level = severity })
+            ? result.Lines.Select(line => new Occurrence(PlaceOf(subject, line.Elements)) { Measured = line.Share, Level = severity })
             : [];
 
-    private static Place PlaceOf(Subject subject, TextLine line)
+    private static Place PlaceOf(Subject subject, IReadOnlyList<int> line)
     {
-        var strokes = line.Glyphs.SelectMany(glyph => glyph.Strokes).ToList();
-        return subject.PlaceOf(strokes.Min(stroke => stroke.First), strokes.Max(stroke => stroke.Last)) with
+        var elements = line.Select(element => subject.Reading.Elements[element]).ToList();
+        var place = subject.PlaceOf(elements.Min(element => element.First), elements.Max(element => element.Last));
+        return place with
         {
-            BoxMm = line.Box.ToMillimeters(),
-            Elements = [.. line.Elements.Take(MostElements).Select(element => element + 1)],
+            BoxMm = elements.Select(element => Placement.Of(subject.Seated).OnCap(element.Box)).Aggregate((sum, next) => sum.Union(next)).ToMillimeters(),
+            Elements = [.. line.Take(MostElements).Select(element => element + 1)],
         };
     }
 

@@ -5,7 +5,7 @@ namespace CapPrep.Engine.Checks.OnSeam;
 
 /// <summary>
 /// Fills whose rows run along the seam: they sink into it and leave a line. Silent where other stitches below lie across
-/// them, over foam, and for fills without one direction.
+/// them, under later cover, over foam, and for fills without one direction.
 /// </summary>
 internal static class FillParallel
 {
@@ -21,7 +21,7 @@ internal static class FillParallel
     {
         if (SeamView.Of(subject) is not { } seam)
             yield break;
-        foreach (var piece in subject.Reading.Pieces.Where(piece => IsAlong(piece) && !subject.Foam.Contains(piece)))
+        foreach (var piece in subject.Reading.Pieces.Where(piece => IsAlong(piece) && !subject.Foam.Contains(piece) && !seam.Hides(piece)))
         {
             var strip = seam.Strip(piece.Blanket, -rule.Parameter("stripMm"), rule.Parameter("stripMm")).ToArray();
             var area = (double)strip.Length / Cover.CellsPerSquareMillimeter;

@@ -1,3 +1,4 @@
+using CapPrep.Engine.Measures;
 using CapPrep.Engine.Pieces;
 
 namespace CapPrep.Engine.Checks.OnSeam;
@@ -15,7 +16,6 @@ internal static class Joint
         report => $"Two areas meet at the center seam {Words(report.Measured)}; {Figure.Mm(report.LimitValue)} of overlap is wanted.");
 
     private const double LiesOnCover = 0.8;
-    private const int CellsAlong = 4;
 
     private static IEnumerable<Occurrence> Find(Subject subject, RuleInForce rule)
     {
@@ -44,11 +44,17 @@ internal static class Joint
         ? $"{Figure.Mm(-overlap)} apart"
         : $"with {Figure.Mm(overlap)} of overlap";
 
-    /// <summary>Where an area ends near the seam, row by row of cells, tape units from the seam.</summary>
-    private sealed record Half(Piece Piece, Dictionary<int, (int Least, int Most)> Ends, double NearMm)
+    /// <summary>Where the thread of an area ends near the seam, level by level, tape units from the seam.</summary>
+    private sealed record Half(Piece Piece, IReadOnlyDictionary<int, (int Least, int Most)> Ends, double NearMm)
     {
         // Most of an area must lie on its side.
         private const double OnItsSide = 0.8;
+
+        // So high is a level, tape units: rows at a usual spacing leave none out.
+        private const int Level = 5;
+
+        // 5 mm of height.
+        private const int FewestLevels = 50 / Level;
 
         public bool LiesLeft { get; private init; }
 
@@ -58,29 +64,28 @@ internal static class Joint
         {
             var cells = piece.Blanket.CoveredCells().Select(seam.At).ToArray();
             var left = (double)cells.Count(at => at.X < 0) / cells.Length;
-            var ends = cells.GroupBy(at => at.Y).ToDictionary(row => row.Key, row => (row.Min(at => at.X), row.Max(at => at.X)));
+            var ends = seam.Thread(piece)
+                .GroupBy(at => (int)Math.Floor((double)at.Y / Level))
+                .ToDictionary(level => level.Key, level => (level.Min(at => at.X), level.Max(at => at.X)));
             return new(piece, ends, nearMm) { LiesLeft = left >= OnItsSide, LiesRight = left <= 1 - OnItsSide };
         }
 
-        /// <summary>Median over the rows in which both end near the seam; null when those are too few.</summary>
+        /// <summary>Median over the levels on which both end near the seam; null when those are too few.</summary>
         public double? OverlapMm(Half right)
         {
-            int[] overlaps = [.. Meeting(right).Select(y => Ends[y].Most - right.Ends[y].Least).Order()];
-            return overlaps.Length < FewestRows ? null : (overlaps[overlaps.Length / 2] + 2.5) / 10;
+            int[] overlaps = [.. Meeting(right).Select(level => Ends[level].Most - right.Ends[level].Least)];
+            return overlaps.Length < FewestLevels ? null : Median.Of(overlaps) / 10.0;
         }
 
-        public Measures.BoxMm Around(Half right)
+        public BoxMm Around(Half right)
         {
-            var rows = Meeting(right).Order().ToArray();
-            return new(-NearMm, rows[0] / 10.0, NearMm, rows[^1] / 10.0);
+            var levels = Meeting(right).ToArray();
+            return new(-NearMm, levels[0] * Level / 10.0, NearMm, (levels[^1] + 1) * Level / 10.0);
         }
 
         private IEnumerable<int> Meeting(Half right) => Ends
-            .Where(row => Math.Abs(row.Value.Most) <= 10 * NearMm && right.Ends.TryGetValue(row.Key, out var other) && Math.Abs(other.Least) <= 10 * NearMm)
-            .Select(row => row.Key)
+            .Where(level => Math.Abs(level.Value.Most) <= 10 * NearMm && right.Ends.TryGetValue(level.Key, out var other) && Math.Abs(other.Least) <= 10 * NearMm)
+            .Select(level => level.Key)
             .Order();
-
-        // 5 mm of height.
-        private const int FewestRows = 5 * CellsAlong;
     }
 }

@@ -6,7 +6,7 @@ namespace CapPrep.Engine.Checks.OnSeam;
 
 /// <summary>
 /// Columns and fills over the seam with nothing under them that bridges it. Earlier cover is underlay, in whatever color;
-/// silent over foam.
+/// silent over foam and for what lies under later cover itself.
 /// </summary>
 internal static class NothingAcross
 {
@@ -27,7 +27,7 @@ internal static class NothingAcross
         if (SeamView.Of(subject) is not { } seam)
             yield break;
         var across = rule.Parameter("acrossMm");
-        foreach (var piece in subject.Reading.Pieces.Where(piece => IsJudged(piece, rule) && !subject.Foam.Contains(piece)))
+        foreach (var piece in subject.Reading.Pieces.Where(piece => IsJudged(piece, rule) && !subject.Foam.Contains(piece) && !seam.Hides(piece)))
         {
             if (!Crosses(seam, piece, across) || subject.Ground[piece].OnCover >= LiesOnCover || IsBridged(seam, piece, subject, across))
                 continue;
@@ -42,11 +42,12 @@ internal static class NothingAcross
         seam.Strip(piece.Blanket, -2 * across, -across).Take(FewCells).Count() == FewCells
         && seam.Strip(piece.Blanket, across, 2 * across).Take(FewCells).Count() == FewCells;
 
+    /// <summary>What lies under an area bridges the seam together: underlay is often read in parts.</summary>
     private static bool IsBridged(SeamView seam, Piece piece, Subject subject, double across)
     {
-        var under = seam.PointsUnder(piece).Where(at => Math.Abs(at.X) <= 10 * Beside).ToArray();
-        return IsOnBothSides(under, across)
-            || subject.Ground[piece].Below.Any(below => IsOnBothSides([.. seam.Strip(below.Blanket.Common(piece.Blanket), -Beside, Beside)], across));
+        var lines = seam.PointsUnder(piece).Where(at => Math.Abs(at.X) <= 10 * Beside);
+        var covers = subject.Ground[piece].Below.SelectMany(below => seam.Strip(below.Blanket.Common(piece.Blanket), -Beside, Beside));
+        return IsOnBothSides([.. lines, .. covers], across);
     }
 
     private static bool IsOnBothSides(TapePoint[] points, double across) =>

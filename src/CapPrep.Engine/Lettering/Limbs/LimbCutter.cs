@@ -35,7 +35,7 @@ internal sealed class LimbCutter
         {
             if (next < rows.Count && IsOneStroke(rows[next - 1], rows[next]))
                 continue;
-            AddChain([.. rows.Skip(first).Take(next - first)]);
+            AddChain(WithoutWayOn([.. rows.Skip(first).Take(next - first)]));
             first = next;
         }
     }
@@ -58,6 +58,13 @@ internal sealed class LimbCutter
         var (less, more) = (Math.Min(row.Length, next.Length), Math.Max(row.Length, next.Length));
         return apart <= Math.Max(LeastGap, less / 2) && more <= (2 * less) + LeastGap;
     }
+
+    /// <summary>Without a last row of several stitches that goes on to the next stroke: its end lies off the side it should lie on.</summary>
+    private static IReadOnlyList<Knot> WithoutWayOn(IReadOnlyList<Knot> chain) =>
+        chain is [.., var before, var last] && last.Stitches.Count > 2
+            && 2 * last.Length > 3 * before.Length && 2 * Fine.Length(last.Other - before.One) > before.Length
+            ? [.. chain.SkipLast(1)]
+            : chain;
 
     private void AddChain(IReadOnlyList<Knot> chain)
     {

@@ -17,6 +17,9 @@ internal sealed class LimbReader(StitchSequence stitches, DesignReading reading,
     // Stitches of a letter may be written as moves of up to 4 mm, tape units.
     private const int LongestFloat = 40;
 
+    // Penetrations of a tie and of the rows that it begins on.
+    private const int LongestTie = 10;
+
     // A line so many times as long as its box is wide and high together is an area sewn in turns.
     private const int LongestLine = 10;
 
@@ -121,10 +124,14 @@ internal sealed class LimbReader(StitchSequence stitches, DesignReading reading,
 
     // By their first and by their last penetration.
     private readonly IReadOnlyDictionary<int, Span> _ties = reading.Spans
-        .Where(span => span.Role == SpanRole.Tie)
+        .Where(IsTie)
         .SelectMany(span => new[] { (At: span.First, Span: span), (At: span.Last, Span: span) })
         .DistinctBy(end => end.At)
         .ToDictionary(end => end.At, end => end.Span);
+
+    /// <summary>A tie that begins on the last rows of a column may be read as a short line sewn to and fro.</summary>
+    private static bool IsTie(Span span) =>
+        span.Role == SpanRole.Tie || (span.Class == StitchClass.Retraced && span.Penetrations <= LongestTie);
 
     private readonly int[] _threadOfBlock = ThreadsOf(stitches, reading);
 

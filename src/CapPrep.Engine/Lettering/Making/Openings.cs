@@ -6,7 +6,7 @@ namespace CapPrep.Engine.Lettering.Making;
 
 /// <summary>
 /// Finds the bare openings inside a letter on cells of 0.25 mm that begin at its box, and measures the smallest: the
-/// largest circle in it that meets no thread.
+/// largest circle in it that meets no thread and no edge of a column.
 /// </summary>
 internal sealed class Openings
 {
@@ -19,7 +19,8 @@ internal sealed class Openings
     // Bare cloth around the box, so that the outside is in one piece, tape units.
     private const int Margin = 5;
 
-    private readonly IReadOnlyList<Stretch> _threads;
+    // Stitches, and the edges of columns from each needle point to the next on its side.
+    private readonly List<Stretch> _sides;
     private readonly CellGrid _grid;
     private readonly int _columns;
     private readonly int _rows;
@@ -29,7 +30,7 @@ internal sealed class Openings
 
     private Openings(IReadOnlyList<Stretch> threads, Box box, bool isFilled)
     {
-        _threads = threads;
+        _sides = [.. threads];
         _grid = new(box.Left - Margin, box.Bottom - Margin);
         (_columns, _rows) = (_grid.Column(box.Right + Margin) + 1, _grid.Row(box.Top + Margin) + 1);
         _cells = new byte[_columns * _rows];
@@ -58,6 +59,7 @@ internal sealed class Openings
         for (var part = 0; part < Parts; part++)
             Paint(PartOf(one.To, one.From, part), PartOf(next.From, next.To, part));
         Paint(one.From, next.To);
+        _sides.Add(new(one.From, next.To));
     }
 
     private static TapePoint PartOf(TapePoint from, TapePoint to, int part) =>
@@ -121,8 +123,8 @@ internal sealed class Openings
     private double Clearance(TapePoint point)
     {
         var least = double.MaxValue;
-        for (var i = 0; i < _threads.Count; i++)
-            least = Math.Min(least, _threads[i].DistanceSquared(point));
+        for (var i = 0; i < _sides.Count; i++)
+            least = Math.Min(least, _sides[i].DistanceSquared(point));
         return least;
     }
 }

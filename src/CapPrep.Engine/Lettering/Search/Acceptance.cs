@@ -47,6 +47,13 @@ internal sealed class Acceptance(LimbSet set)
     // Limbs of letters lean at most so far from the line's own lean: 20 degrees and a little.
     private const int OtherLean = 400;
 
+    // So many letters in rank need not show by their stems how they lean: A, K, R, S, X and 2 have few.
+    private const int FewestInRank = 4;
+    private const int RankShare = 80;
+
+    // Limbs of a letter, percent: leaves that lean any way are one each, or two where their tips meet.
+    private const int LimbsInRank = 225;
+
     // Letters lean at most 25 degrees.
     private const int MostLean = 466;
 
@@ -68,7 +75,7 @@ internal sealed class Acceptance(LimbSet set)
         return HasSize(line, letters.Length)
             && Stand(line, letters)
             && HasEvenWidth(line)
-            && LeanAlike(line)
+            && (LeanAlike(line) || StandsInRank(line, letters))
             && (letters.Length >= FewestWithGap || !HasWideGap(letters, line.Levels))
             && !IsOver(Outside(line) + letters.Count(letter => IsTooTall(letter, line.Levels)), letters.Length, OutsideShare)
             && Variety.IsLettering(letters, line.Levels);
@@ -101,6 +108,18 @@ internal sealed class Acceptance(LimbSet set)
         return Math.Abs(line.Lean) <= MostLean && AgreeOnLean(tall, line.Lean, LeanShare)
             && (line.Curve is StraightCurve || AgreeOnLean(straight, line.Lean, StemShareOnArc));
     }
+
+    /// <summary>Letters stand on a straight line and reach its height, all but one in five, and nothing reaches beyond them.</summary>
+    private bool StandsInRank(Candidate line, Letter[] letters) =>
+        line.Curve is StraightCurve
+        && !line.IsSteep
+        && letters.Length >= FewestInRank
+        && IsShare(line.Limbs.Count(), letters.Length, LimbsInRank)
+        && IsShare(line.Stand, letters.Length, RankShare)
+        && IsShare(letters.Count(letter => line.Levels.Has(letter.Top)), letters.Length, RankShare)
+        && !letters.Any(letter => IsTooTall(letter, line.Levels))
+        && Math.Abs(line.Lean) <= MostLean
+        && Outside(line) == 0;
 
     private static bool IsTooTall(Letter letter, Levels levels) => 100L * letter.Group.Reach.Top > TallestLetter * (long)levels.High;
 

@@ -16,9 +16,13 @@ internal sealed class MassMap
     private const int QuartersPerSmallCell = 10;
     private const int QuartersPerCell = 80;
 
+    private readonly int _left;
+    private readonly int _right;
+
     private MassMap(MassCell[] cells)
     {
         Cells = cells;
+        (_left, _right) = cells.Length == 0 ? (0, 0) : (cells.Min(cell => cell.X), cells.Max(cell => cell.X));
         Total = cells.Sum(cell => (long)cell.Mass);
     }
 
@@ -27,6 +31,10 @@ internal sealed class MassMap
 
     /// <summary>Small cells in all.</summary>
     internal long Total { get; }
+
+    /// <summary>Nothing of the other reaches beyond its box.</summary>
+    internal bool IsAround(MassMap other) =>
+        _left <= other._left && _right >= other._right && Cells[0].Y <= other.Cells[0].Y && Cells[^1].Y >= other.Cells[^1].Y;
 
     internal static MassMap Of(Element element, Placement placement) =>
         Of(element.Cover, placement, isLine: element.Kind is ElementKind.Running or ElementKind.Retraced);

@@ -30,7 +30,7 @@ internal sealed class OrderCosts
         _subject = subject;
         _masses = PairMasses.Of(subject.Masses);
         _isTagline = [.. Enumerable.Range(0, Count).Select(subject.Lines.Tagline.Contains)];
-        _carriesTagline = [.. Enumerable.Range(0, Count).Select(item => subject.Lines.TaglineGround.Contains(item) || subject.Lines.Tagline.Any(of => subject.Precedence.Orders(item, of)))];
+        _carriesTagline = CarryTagline();
         _lineOf = LineOfElements();
         _wrong = WrongWays();
         Worst = SumOfWorst();
@@ -74,8 +74,8 @@ internal sealed class OrderCosts
             costs[pair] = ShareOf(_wrong[pair], Worst, 100);
         foreach (var line in Lines)
         {
-            foreach (var (first, second) in line.Pairs)
-                costs[(first * Count) + second] += ShareOf(1, line.Count, LinePercent);
+            foreach (var (first, second, weight) in line.Pairs)
+                costs[(first * Count) + second] += ShareOf(weight, line.Weight, LinePercent);
         }
 
         foreach (var (first, second) in AllTaglinePairs())
@@ -94,6 +94,16 @@ internal sealed class OrderCosts
         from first in Enumerable.Range(0, Count)
         where DelaysTagline(first, second)
         select (first, second);
+
+    private bool[] CarryTagline()
+    {
+        var under = Enumerable.Range(0, Count)
+            .Where(item => _subject.Lines.TaglineGround.Contains(item) || _subject.Lines.Tagline.Any(of => _subject.Precedence.Orders(item, of)));
+        var carries = new bool[Count];
+        foreach (var item in _subject.Areas.All(under))
+            carries[item] = true;
+        return carries;
+    }
 
     private int[] LineOfElements()
     {
@@ -127,6 +137,9 @@ internal sealed class OrderCosts
         first != second
         && (_lineOf[first] < 0 || _lineOf[first] != _lineOf[second])
         && _isTagline[first] == _isTagline[second]
+        && !AreNested(first, second)
+        && !_subject.Areas.AreOne(first, second)
+        && !_subject.Areas.Serves(first) && !_subject.Areas.Serves(second)
         && !_subject.IsPinned(first) && !_subject.IsPinned(second)
         && _subject.Precedence.IsFree(first, second);
 
@@ -136,6 +149,13 @@ internal sealed class OrderCosts
         return _lineOf[first] >= 0 && _lineOf[second] >= 0
             ? lower
             : lower + _masses.Inner(first, second) - _masses.Inner(second, first);
+    }
+
+    /// <summary>A ring or a border and what lies in it may be sewn either way round.</summary>
+    private bool AreNested(int first, int second)
+    {
+        var (one, other) = (_subject.Masses[first], _subject.Masses[second]);
+        return one.Total > 0 && other.Total > 0 && (one.IsAround(other) || other.IsAround(one));
     }
 
     private long SumOfWorst()

@@ -42,7 +42,7 @@ public sealed record OrderShares(
             Share(height + seam, costs.Worst),
             Share(height, costs.Worst),
             Share(seam, costs.Worst),
-            [.. costs.Lines.Select(line => Share(line.Wrong(place), line.Count))],
+            [.. costs.Lines.Select(line => Share(line.Wrong(place), line.Weight))],
             Share(late, costs.TaglineWorst));
     }
 

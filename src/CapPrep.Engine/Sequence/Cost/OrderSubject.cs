@@ -1,3 +1,4 @@
+using CapPrep.Engine.Sequence.Groups;
 using CapPrep.Engine.Sequence.Search;
 
 namespace CapPrep.Engine.Sequence.Cost;
@@ -19,6 +20,9 @@ internal sealed record OrderSubject
 
     /// <summary>Elements that stay first and that no order rule counts; sorted.</summary>
     internal IReadOnlyList<int> Pinned { get; init; } = [];
+
+    /// <summary>Which elements are parts of one fill.</summary>
+    internal required SewnAreas Areas { get; init; }
 
     internal bool IsPinned(int element) => Pinned.Contains(element);
 }

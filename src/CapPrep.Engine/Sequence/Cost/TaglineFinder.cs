@@ -1,5 +1,6 @@
 using CapPrep.Engine.Measures;
 using CapPrep.Engine.Pieces;
+using CapPrep.Engine.Sequence.Groups;
 
 namespace CapPrep.Engine.Sequence.Cost;
 
@@ -20,19 +21,26 @@ internal static class TaglineFinder
     private const int Step = 2 * Tenths.PerMillimeter;
 
     /// <summary>Indices of the elements, sorted; empty when there is no such group.</summary>
-    internal static IReadOnlyList<int> Find(IReadOnlyList<Element> elements, Placement placement)
+    internal static IReadOnlyList<int> Find(IReadOnlyList<Element> elements, Placement placement, SewnAreas areas)
     {
         Box[] boxes = [.. elements.Select(element => placement.OnCap(element.Box))];
         if (boxes.Length == 0)
             return [];
         var edge = boxes.Min(box => box.Bottom);
         int[] group = [.. Enumerable.Range(0, boxes.Length).Where(item => IsLow(boxes[item], edge))];
-        if (group.Length == 0 || group.Length == boxes.Length)
+        if (group.Length == 0 || group.Length == boxes.Length || !IsOneThing(elements, group, areas))
             return [];
         var width = group.Max(item => boxes[item].Right) - group.Min(item => boxes[item].Left);
         TapePoint[] lower = [.. group.SelectMany(item => LowerEdge(elements[item].Cover, placement))];
         return width >= Width && IsFilled(lower, width) && IsStraight(lower) ? group : [];
     }
+
+    /// <summary>A line is of one color and sewn in one go; parts of a fill and the stroke under a word are no lines.</summary>
+    private static bool IsOneThing(IReadOnlyList<Element> elements, int[] group, SewnAreas areas) =>
+        group[^1] - group[0] + 1 == group.Length
+        && group.All(item => elements[item].Block == elements[group[0]].Block)
+        && areas.All(group).Count() == group.Length
+        && !group.All(areas.IsUnderline);
 
     private static bool IsFilled(IEnumerable<TapePoint> lower, int width) =>
         lower.Select(point => StepOf(point.X)).Distinct().Count() * Step * 100L >= (long)width * FilledPercent;

@@ -9,17 +9,20 @@ public sealed record LinePlace(int Element, int FromSeam, bool IsCenter)
     /// <summary>First penetration of the letter: its place within an element that holds several.</summary>
     public int First { get; init; }
 
-    /// <summary>Number of the word it belongs to, from 0 as sewn from left to right.</summary>
+    /// <summary>Number of the word it belongs to, from 0 in reading order.</summary>
     public int Word { get; init; }
 }
 
 /// <summary>The text lines of a design as far as the sew order is concerned.</summary>
-/// <param name="Lines">One for every text line, from the lowest up; no element stands in two. None where letters may be sewn in any order.</param>
+/// <param name="Lines">One for every text line, from the lowest up, then one for every row of letters without one; no element stands in two. None where letters may be sewn in any order.</param>
 /// <param name="Tagline">Elements of the lowest small wide line, or of what stands for it; sorted.</param>
 public sealed record TextLinePlaces(IReadOnlyList<IReadOnlyList<LinePlace>> Lines, IReadOnlyList<int> Tagline)
 {
     /// <summary>Elements that lie where the tagline does and may come before it, sorted.</summary>
     public IReadOnlyList<int> TaglineGround { get; init; } = [];
+
+    /// <summary>No letters were read one by one, and none of the rows is the tagline: a straight group may stand for it.</summary>
+    public bool TaglineIsOpen { get; init; }
 
     public static readonly TextLinePlaces None = new([], []);
 

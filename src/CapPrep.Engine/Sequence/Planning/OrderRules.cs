@@ -41,9 +41,10 @@ public sealed record OrderRuleResult(string Rule, Severity? Severity, double Sha
 }
 
 /// <summary>A text line that is sewn toward the middle.</summary>
-/// <param name="Line">Its index, from the lowest line up.</param>
+/// <param name="Line">Its index among the text lines, then among the rows of letters without one, each from the lowest up.</param>
 /// <param name="Share">Share of its pairs of letters that run inward.</param>
-public sealed record InwardLine(int Line, double Share);
+/// <param name="Elements">Indices of its elements, ascending.</param>
+public sealed record InwardLine(int Line, double Share, IReadOnlyList<int> Elements);
 
 /// <summary>Judges an order by the four order rules.</summary>
 internal static class OrderRules
@@ -81,7 +82,7 @@ internal static class OrderRules
     {
         InwardLine[] lines =
         [
-            .. table.Subject.Lines.Judged.Select(line => new InwardLine(line, shares.LineIndex[line]))
+            .. table.Subject.Lines.Judged.Select(line => new InwardLine(line, shares.LineIndex[line], [.. table.Subject.Lines.Lines[line].Select(place => place.Element).Distinct().Order()]))
                 .OrderByDescending(line => line.Share).ThenBy(line => line.Line),
         ];
         var worst = lines.Length == 0 ? 0 : lines[0].Share;
@@ -125,15 +126,7 @@ internal static class OrderRules
         return wrong > 0
             && wrong >= (ofHeight ? ListedFromOfHeight : ListedFromOfSeam) * table.Costs.MassOf(first, second)
             && table.Subject.Masses[first].Total >= ListedCells && table.Subject.Masses[second].Total >= ListedCells
-            && table.Costs.IsOfHeight(first, second) == ofHeight
-            && (ofHeight || !IsAround(table, first, second));
-    }
-
-    /// <summary>A ring or a border and what lies in it are equally far from the seam.</summary>
-    private static bool IsAround(PlanningTable table, int first, int second)
-    {
-        var (one, other) = (table.Request.Reading.Elements[first].Box, table.Request.Reading.Elements[second].Box);
-        return one.Union(other) == one || one.Union(other) == other;
+            && table.Costs.IsOfHeight(first, second) == ofHeight;
     }
 
     private static double Score(OrderCosts costs, int first, int second) =>

@@ -1,5 +1,6 @@
 using CapPrep.Engine.Pieces;
 using CapPrep.Engine.Sequence.Cost;
+using CapPrep.Engine.Sequence.Groups;
 using CapPrep.Engine.Sequence.Search;
 
 namespace CapPrep.Engine.Sequence.Planning;
@@ -14,7 +15,10 @@ internal sealed record PlanningTable
     {
         Request = request;
         int[] pinned = [.. TackDown.Find(request.Reading, request.Stitches).Union(request.KeptInPlace).Order()];
-        var lines = request.Lines ?? TextLinePlaces.None with { Tagline = [.. TaglineFinder.Find(Elements, request.Placement)] };
+        var areas = SewnAreas.Of(Elements);
+        var lines = request.Lines ?? TextLinePlaces.None with { TaglineIsOpen = true };
+        if (lines.TaglineIsOpen)
+            lines = lines with { Tagline = WithoutLetters(TaglineFinder.Find(Elements, request.Placement, areas), lines) };
         var layers = Precedence.Of(Count, [.. Pairs(pinned)]);
         Precedence = lines.Held.Count == 0 ? layers : Precedence.Of(Count, [.. Pairs(pinned), .. lines.Held]);
         Subject = new()
@@ -25,6 +29,7 @@ internal sealed record PlanningTable
             Layers = layers,
             Lines = lines with { Tagline = [.. lines.Tagline.Except(pinned)] },
             Pinned = pinned,
+            Areas = areas,
         };
         Costs = OrderCosts.Of(Subject);
         Behind = Neighbors.Of(request, Precedence);
@@ -62,6 +67,10 @@ internal sealed record PlanningTable
         Blocks,
         Behind,
         TrimPrice);
+
+    /// <summary>A group that takes in parts of a row of letters is no line of its own.</summary>
+    private static IReadOnlyList<int> WithoutLetters(IReadOnlyList<int> group, TextLinePlaces lines) =>
+        lines.Lines.Any(line => line.Any(place => group.Contains(place.Element))) ? [] : group;
 
     /// <summary>Layers, tack-down and deliberate stops.</summary>
     private IEnumerable<(int Before, int After)> Pairs(IReadOnlyList<int> pinned) =>

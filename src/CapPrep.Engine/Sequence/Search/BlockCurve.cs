@@ -13,7 +13,16 @@ internal sealed record BlockCurve(Curve Curve, long CostBound, long SumBound)
     private const int MostOfOneSizeForLabels = 800;
     private const int MostIdealsForOrder = 20_000;
     private const long FirstEffort = 2_000_000;
-    private const long MoreEffort = 20_000_000;
+    private const long MoreEffort = 14_000_000;
+    private const long StretchEffort = 4_000_000;
+    private const long StretchEffortPerElement = 60_000;
+
+    // A second price, since a ticket or a machine may allow fewer trims than pay.
+    private const int DearTrims = 3;
+
+    // Ways make a good order much harder to find. No design has them yet; published problems do.
+    private const int BeamWidth = 1_000;
+    private const long WayEffort = 120_000_000;
 
     /// <summary>The exact curve where the block is small or chained enough, else a searched one with a bound.</summary>
     internal static BlockCurve Of(BlockProblem problem)
@@ -31,12 +40,25 @@ internal sealed record BlockCurve(Curve Curve, long CostBound, long SumBound)
     private static BlockCurve Searched(BlockProblem problem)
     {
         var received = Enumerable.Range(0, problem.Count).ToArray();
-        var (cost, order, bound) = BestOrder(problem.Order, received, MoreEffort);
-        var curve = ThresholdSearch.Of(problem, [received, order]);
-        if (problem.TrimsOf(order) is { } trims)
-            curve = Curve.Of(curve.Points.Zip(curve.Orders).Append((new(trims, cost), order)), isExact: false);
-        return new(curve, bound, bound + (problem.TrimPrice * problem.FewestTrims()));
+        var (_, order, bound) = BestOrder(problem.Order, received, MoreEffort);
+        List<int[]> orders = [.. ThresholdSearch.Of(problem, [received, order]).Orders, order, .. Built(problem)];
+        foreach (var price in new[] { problem.TrimPrice, DearTrims * problem.TrimPrice })
+            orders.AddRange(StretchSearch.From(problem, CurveOf(problem, orders).BestAt(price), price, StretchSteps(problem) / 2));
+        return new(CurveOf(problem, orders), bound, bound + (problem.TrimPrice * problem.FewestTrims()));
     }
+
+    private static long StretchSteps(BlockProblem problem) =>
+        problem.Ways.Length > 0 ? WayEffort : Math.Min(StretchEffort, StretchEffortPerElement * problem.Count);
+
+    private static IEnumerable<int[]> Built(BlockProblem problem) =>
+        problem.Ways.Length > 0 && BeamOrder.Of(problem, problem.TrimPrice, BeamWidth) is { } built ? [built] : [];
+
+    private static Curve CurveOf(BlockProblem problem, IEnumerable<int[]> orders) => Curve.Of(
+        from order in orders
+        let trims = problem.TrimsOf(order)
+        where trims is not null
+        select (new CurvePoint(trims.Value, problem.CostOf(order)), order),
+        isExact: false);
 
     /// <summary>What no order can cost less than, with trims for nothing.</summary>
     internal static long CostBoundOf(LinearOrder order) => BestOrder(order, [.. Enumerable.Range(0, order.Count)], moreEffort: 0).Bound;

@@ -6,9 +6,26 @@ namespace CapPrep.Engine.Sequence.Search;
 /// <param name="TrimPrice">What a trim costs, in the unit of the order cost.</param>
 internal sealed record BlockProblem(LinearOrder Order, Adjacency[] Behind, long TrimPrice)
 {
+    /// <summary>
+    /// Row by row: what the way from the row's element to the column's costs beside the trim, in the unit of the order
+    /// cost and never less than 0; empty when ways cost nothing.
+    /// </summary>
+    internal long[] Ways { get; init; } = [];
+
     internal int Count => Order.Count;
 
     internal Adjacency BehindOf(int first, int second) => Behind[(first * Count) + second];
+
+    internal long WayOf(int first, int second) => Ways.Length == 0 ? 0 : Ways[(first * Count) + second];
+
+    /// <summary>Order cost and ways of an order.</summary>
+    internal long CostOf(ReadOnlySpan<int> order)
+    {
+        var cost = Order.CostOf(order);
+        for (var at = 1; at < order.Length; at++)
+            cost += WayOf(order[at - 1], order[at]);
+        return cost;
+    }
 
     /// <summary>Trims in an order; null when it cannot be sewn on this machine.</summary>
     internal int? TrimsOf(ReadOnlySpan<int> order)

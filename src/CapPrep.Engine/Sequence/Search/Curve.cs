@@ -14,6 +14,10 @@ internal sealed record Curve(IReadOnlyList<CurvePoint> Points, IReadOnlyList<int
     /// <summary>The least sum of cost and trim price on the curve.</summary>
     internal long LeastSum(long trimPrice) => Points.Min(point => point.Cost + (trimPrice * point.Trims));
 
+    /// <summary>The order with that sum.</summary>
+    internal int[] BestAt(long trimPrice) =>
+        Points.Zip(Orders).MinBy(found => found.First.Cost + (trimPrice * found.First.Trims)).Second;
+
     /// <summary>Only the points that cost less than every point with fewer trims.</summary>
     internal static Curve Of(IEnumerable<(CurvePoint Point, int[] Order)> found, bool isExact)
     {

@@ -43,7 +43,7 @@ internal sealed class LabelOrder
             if (TrimsBefore(step, last) is not { } trims)
                 continue;
             foreach (var way in _toGo[step])
-                Note(best, way.Trims + trims, way.Cost + _stepCosts[step]);
+                Note(best, way.Trims + trims, way.Cost + CostBefore(step, last));
         }
 
         return Falling(best);
@@ -74,6 +74,10 @@ internal sealed class LabelOrder
         : _problem.BehindOf(before, _ideals.Item(step)) is var behind && behind == Adjacency.Never ? null
         : (int)behind;
 
+    /// <summary>What a step costs: its element behind all those sewn, and the way to it from the one sewn last.</summary>
+    private long CostBefore(int step, int? last) =>
+        _stepCosts[step] + (last is { } before ? _problem.WayOf(before, _ideals.Item(step)) : 0);
+
     private int[] OrderOf(CurvePoint point)
     {
         var order = new int[_problem.Count];
@@ -96,7 +100,7 @@ internal sealed class LabelOrder
         next = default;
         if (TrimsBefore(step, last) is not { } trims)
             return false;
-        next = new(rest.Trims - trims, rest.Cost - _stepCosts[step]);
+        next = new(rest.Trims - trims, rest.Cost - CostBefore(step, last));
         return _toGo[step].Contains(next);
     }
 }

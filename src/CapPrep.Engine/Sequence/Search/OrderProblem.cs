@@ -10,6 +10,9 @@ namespace CapPrep.Engine.Sequence.Search;
 /// <param name="TrimPrice">What a trim costs, in the unit of the order cost.</param>
 internal sealed record OrderProblem(LinearOrder Order, IReadOnlyList<int> Block, Adjacency[] Behind, long TrimPrice)
 {
+    /// <summary>Row by row: what the way from element to element costs, as in <see cref="BlockProblem.Ways"/>; ways between blocks do not count.</summary>
+    internal long[] Ways { get; init; } = [];
+
     internal int Count => Order.Count;
 
     /// <summary>The elements of every block by its number, in received order.</summary>
@@ -19,14 +22,20 @@ internal sealed record OrderProblem(LinearOrder Order, IReadOnlyList<int> Block,
     /// <summary>The elements of one block alone.</summary>
     internal BlockProblem Inside(int[] items)
     {
-        var behind = new Adjacency[items.Length * items.Length];
+        var order = Order.Among(items, purpose: (ulong)items[0]);
+        return new(order, Among(items, Behind), TrimPrice) { Ways = Ways.Length == 0 ? [] : Among(items, Ways) };
+    }
+
+    private T[] Among<T>(int[] items, T[] all)
+    {
+        var part = new T[items.Length * items.Length];
         for (var first = 0; first < items.Length; first++)
         {
             for (var second = 0; second < items.Length; second++)
-                behind[(first * items.Length) + second] = Behind[(items[first] * Count) + items[second]];
+                part[(first * items.Length) + second] = all[(items[first] * Count) + items[second]];
         }
 
-        return new(Order.Among(items, purpose: (ulong)items[0]), behind, TrimPrice);
+        return part;
     }
 
     /// <summary>Trims in an order of all elements; none is counted at a change of color.</summary>

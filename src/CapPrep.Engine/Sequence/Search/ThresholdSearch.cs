@@ -41,7 +41,7 @@ internal sealed class ThresholdSearch
         var search = new ThresholdSearch(problem);
         foreach (var start in starts)
             search.Put(start);
-        var steps = Math.Min(120_000, Math.Max(20_000, 1_500 * problem.Count));
+        var steps = Math.Min(90_000, Math.Max(20_000, 1_500 * problem.Count));
         foreach (var percent in PricePercents)
             search.CoolDown(problem.TrimPrice * percent / 100, steps);
         return Curve.Of(search.Found(), isExact: false);
@@ -61,7 +61,7 @@ internal sealed class ThresholdSearch
         if (_problem.TrimsOf(order) is not { } trims)
             return;
         order.CopyTo(_order, 0);
-        (_cost, _trims) = (_problem.Order.CostOf(order), trims);
+        (_cost, _trims) = (_problem.CostOf(order), trims);
         Keep();
     }
 
@@ -127,7 +127,7 @@ internal sealed class ThresholdSearch
         var from = middle - Stretch(middle);
         var to = middle + Stretch(_order.Length - middle);
         return ChangeOfTrims(from, middle, to) is { } trims && ChangeOfCost(from, middle, to) is { } change
-            ? new(from, middle, to, change, trims)
+            ? new(from, middle, to, change + ChangeOfWays(from, middle, to), trims)
             : null;
     }
 
@@ -155,6 +155,13 @@ internal sealed class ThresholdSearch
 
         return sum;
     }
+
+    private long ChangeOfWays(int from, int middle, int to) => _problem.Ways.Length == 0 ? 0
+        : Way(from - 1, middle) + Way(to - 1, from) + Way(middle - 1, to)
+            - Way(from - 1, from) - Way(middle - 1, middle) - Way(to - 1, to);
+
+    private long Way(int first, int second) =>
+        first < 0 || second == _order.Length ? 0 : _problem.WayOf(_order[first], _order[second]);
 
     private int? ChangeOfTrims(int from, int middle, int to)
     {

@@ -21,6 +21,8 @@ internal static class StitchCases
         ["stitch.dense_fail"] = RuleCases.Drafted(draft => draft.Grid(3, 4, 60, 60)),
         ["stitch.cover_pass"] = RuleCases.Drafted(draft => draft.Sew(Column.Upright(new(0, 0), 40, 200))),
         ["stitch.cover_fail"] = RuleCases.Drafted(draft => draft.Sew(Column.Upright(new(0, 0), 40, 200) with { Pitch = 7 })),
+        ["stitch.crowded_pass"] = RuleCases.Drafted(draft => draft.Sew(Column.Upright(new(0, 0), 40, 200))),
+        ["stitch.crowded_fail"] = RuleCases.Drafted(draft => draft.Sew(Column.Upright(new(0, 0), 40, 200) with { Pitch = 3 })),
         ["stitch.stacked_pass"] = RuleCases.Drafted(draft => LayerDrafts.Fills(draft, 3)),
         ["stitch.stacked_fail"] = RuleCases.Drafted(draft => LayerDrafts.Fills(draft, 4)),
         ["stitch.no-underlay_pass"] = RuleCases.Drafted(draft => draft.Sew(Fill.Of(new(0, 0, 200, 150)))),

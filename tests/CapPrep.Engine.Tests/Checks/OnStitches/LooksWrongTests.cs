@@ -18,7 +18,7 @@ public sealed class LooksWrongTests
 {
     [Theory]
     [InlineData(9, null)]
-    [InlineData(2.5, "stitch.cover")]
+    [InlineData(2.5, "stitch.crowded")]
     public void Foam_letters_are_wide_and_dense_and_narrow_ones_are_flat_work(double widthMm, string? twin) => Warns(FoamDrafts.Said(
         twin is null ? Technique.Foam : Technique.Flat,
         draft => draft.Sew(new FoamDrafts.Bar(0, 0) { Width = widthMm }).Tie(new(0, 100)).Trim(new(250, 0)).Stitch(new(250, 0)).Tie(new(250, 100))

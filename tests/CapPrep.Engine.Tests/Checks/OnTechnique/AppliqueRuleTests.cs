@@ -28,6 +28,34 @@ public sealed class AppliqueRuleTests
         Stop(draft => draft.Line().Cut().Line(-0.5).Cut().Cover()).ShouldBe(Severity.Hold);
     }
 
+    /// <summary>The thread goes on from one line to the other; then comes the satin, behind a stop or at once.</summary>
+    [Theory]
+    [InlineData(0)]
+    [InlineData(-0.5)]
+    [InlineData(-1.2)]
+    public void Placement_line_and_tack_down_in_one_color_block_hold_the_job(double outward)
+    {
+        Stop(draft => draft.Line().Line(outward).Stop().Cover()).ShouldBe(Severity.Hold);
+        Stop(draft => draft.Line().Line(outward).Stop().Cover(), AppliqueDrafts.OneThread(2)).ShouldBe(Severity.Hold);
+        Stop(draft => draft.Flat().Stop().Line().Line(outward).Cover(), AppliqueDrafts.OneThread(2)).ShouldBe(Severity.Hold);
+    }
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(-0.5)]
+    [InlineData(-1.2)]
+    public void A_stop_between_placement_line_and_tack_down_is_enough(double outward)
+    {
+        Stop(draft => draft.Line().Stop().Line(outward).Stop().Cover()).ShouldBeNull();
+        Stop(draft => draft.Line().Stop().Line(outward).Cover(), AppliqueDrafts.OneThread(2)).ShouldBeNull();
+    }
+
+    [Fact]
+    public void A_mark_before_the_placement_line_does_not_help() => Stop(
+        draft => draft.Flat().Stop().Line().Cut().Line(-0.5).Cover(),
+        new TicketThread { Block = 1, Name = "Red" },
+        new() { Block = 2, Name = "Red", Action = StopAction.PlacePatch }).ShouldBe(Severity.Hold);
+
     [Fact]
     public void A_stop_of_one_thread_before_the_cover_does_not_help() =>
         Stop(draft => draft.Line().Cut().Line(-0.5).Stop().Cover(), AppliqueDrafts.OneThread(2)).ShouldBe(Severity.Hold);

@@ -17,7 +17,7 @@ internal static class EyeCenter
         if (subject.Seated.CenterBy != SeatingCenter.Box || subject.Ticket.Received.Seating?.OffsetRightMm is not null)
             return [];
         var (what, place, box) = MainOf(subject);
-        return ShareBeside(subject, box) <= rule.Parameter("besideShareAtMost")
+        return IsSmall(subject, box, rule)
             ? [new Occurrence(place) { Measured = Math.Abs(OffMm(subject, box)), Text = Spoken(subject, what, OffMm(subject, box)) }]
             : [];
     }
@@ -31,13 +31,21 @@ internal static class EyeCenter
         return ("main part", subject.PlaceOf(heaviest.First, heaviest.Last), subject.Points.BoxOf(heaviest.First, heaviest.Last));
     }
 
-    /// <summary>Share of the needle points left and right of a box.</summary>
-    private static double ShareBeside(Subject subject, Box box)
+    /// <summary>Few stitches beside a box, or a few more that stand less than half as high: a swash, a dash.</summary>
+    private static bool IsSmall(Subject subject, Box box, RuleInForce rule)
     {
-        var beside = 0;
-        foreach (var x in subject.Points.X)
-            beside += x < box.Left || x > box.Right ? 1 : 0;
-        return (double)beside / subject.Points.Count;
+        var (count, lowest, highest) = (0, int.MaxValue, int.MinValue);
+        for (var i = 0; i < subject.Points.Count; i++)
+        {
+            if (subject.Points.At(i) is var point && point.X >= box.Left && point.X <= box.Right)
+                continue;
+            count++;
+            (lowest, highest) = (Math.Min(lowest, point.Y), Math.Max(highest, point.Y));
+        }
+
+        var share = (double)count / subject.Points.Count;
+        return share <= rule.Parameter("besideShareAtMost")
+            || (share <= rule.Parameter("lowBesideShareAtMost") && 2 * (highest - lowest) < box.Height);
     }
 
     /// <summary>To the viewer's right of the middle of the design's box, mm.</summary>

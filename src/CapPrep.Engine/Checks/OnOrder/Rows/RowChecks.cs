@@ -19,7 +19,7 @@ internal static class RowChecks
         "order.rows-downward",
         Needs.SeatedDesign,
         FindDownward,
-        report => $"{Figure.Count(report.WorstFirst.Count, "area is", "areas are")} sewn from its top down, up to {Figure.Mm(report.Measured)} tall.");
+        report => $"{Figure.Count(report.WorstFirst.Count, "area is sewn from its top down", "areas are sewn from their tops down")}, up to {Figure.Mm(report.Measured)} tall.");
 
     internal static readonly IReadOnlyList<Check> All = [AcrossSeam, Downward];
 

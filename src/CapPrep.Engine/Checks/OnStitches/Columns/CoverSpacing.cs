@@ -9,42 +9,57 @@ namespace CapPrep.Engine.Checks.OnStitches.Columns;
 /// </summary>
 internal static class CoverSpacing
 {
-    internal static readonly Check Check = new("stitch.cover", Needs.SeatedDesign, Find, Say);
+    internal static readonly Check Open = new("stitch.cover", Needs.SeatedDesign, FindOpen, report => Say(report, "too far apart"));
+
+    internal static readonly Check Dense = new("stitch.crowded", Needs.SeatedDesign, FindDense, report => Say(report, "too dense"));
 
     // Rows of one spacing lay about twice its inverse of thread on an area; much less is no dense area.
     private const double LeastThread = 1.4;
 
-    private static IEnumerable<Occurrence> Find(Subject subject, RuleInForce rule)
+    private static IEnumerable<Occurrence> FindOpen(Subject subject, RuleInForce rule)
     {
-        var (least, most) = (rule.Parameter("atLeastMm") - rule.Parameter("readToMm"), rule.Parameter("atMostMm") + rule.Parameter("readToMm"));
-        var blends = new Blends(subject, most);
-        foreach (var piece in SeenAreas.WithDoubtful(subject).Where(piece => IsJudged(piece, subject, rule)))
+        if (rule.Limits.Mildest is not { } most)
+            yield break;
+        var blends = new Blends(subject, most + rule.Parameter("readToMm"));
+        foreach (var piece in Judged(subject, rule))
         {
-            var opening = RowOpenings.OfMm(piece, subject.Stitches);
-            if (opening > MostOn(subject, rule, piece, most) && opening <= rule.Parameter("shadingFromMm") && !blends.Contains(piece))
-                yield return new(subject.PlaceOf(piece.First, piece.Last)) { Measured = opening };
-            else if (opening is not null && IsDense(piece, least))
-                yield return new(subject.PlaceOf(piece.First, piece.Last)) { Measured = piece.PitchMm };
+            if (RowOpenings.OfMm(piece, subject.Stitches) is { } opening
+                && opening <= rule.Parameter("shadingFromMm")
+                && Passed(piece, opening, subject, rule) is { } passed
+                && !blends.Contains(piece))
+                yield return new(subject.PlaceOf(piece.First, piece.Last)) { Measured = opening, Level = passed.Level, LimitHere = passed.Value };
         }
     }
 
-    private static bool IsDense(Piece piece, double least) => piece.PitchMm < least && piece.ThreadPerAreaMm * least > LeastThread;
+    /// <summary>On closed cover no cloth shows: satin may be lighter there, and a fill shades what lies under it.</summary>
+    private static PassedLimit? Passed(Piece piece, double opening, Subject subject, RuleInForce rule)
+    {
+        if (!SeenAreas.LiesOnCover(subject, piece))
+            return rule.Limits.PassedBy(opening - rule.Parameter("readToMm"));
+        var more = rule.Parameter("onCoverMoreMm");
+        return piece.Class != StitchClass.Fill && rule.Limits.PassedBy(opening - more) is { } passed ? passed with { Value = passed.Value + more } : null;
+    }
 
-    private static bool IsJudged(Piece piece, Subject subject, RuleInForce rule) =>
+    private static IEnumerable<Occurrence> FindDense(Subject subject, RuleInForce rule)
+    {
+        if (rule.Limits.Mildest is not { } least)
+            yield break;
+        var read = rule.Parameter("readToMm");
+        foreach (var piece in Judged(subject, rule).Where(piece => piece.ThreadPerAreaMm * (least - read) > LeastThread))
+        {
+            if (RowOpenings.OfMm(piece, subject.Stitches) is not null && rule.Limits.PassedBy(piece.PitchMm + read) is { } passed)
+                yield return new(subject.PlaceOf(piece.First, piece.Last)) { Measured = piece.PitchMm, Level = passed.Level };
+        }
+    }
+
+    private static IEnumerable<Piece> Judged(Subject subject, RuleInForce rule) => SeenAreas.WithDoubtful(subject).Where(piece =>
         piece.Blanket.SquareMillimeters >= rule.Parameter("areaAtLeastMm2")
         && !subject.Foam.Contains(piece)
-        && !BlockThreads.IsMetallic(subject, piece);
+        && !BlockThreads.IsMetallic(subject, piece));
 
-    /// <summary>On closed cover no cloth shows: satin may be lighter there, and a fill shades what lies under it.</summary>
-    private static double MostOn(Subject subject, RuleInForce rule, Piece piece, double most) =>
-        !SeenAreas.LiesOnCover(subject, piece) ? most
-        : piece.Class == StitchClass.Fill ? double.PositiveInfinity
-        : rule.Parameter("onCoverAtMostMm");
-
-    private static string Say(Report report)
+    private static string Say(Report report, string word)
     {
-        var (most, least) = (report.WorstFirst[0].Measured ?? 0, report.WorstFirst[^1].Measured ?? 0);
-        var count = Figure.Count(report.WorstFirst.Count, "area has", "areas have");
-        return $"{count} rows too far apart or too dense: spacing {Figure.Plain(least, 2)} to {Figure.Plain(most, 2)} mm.";
+        string[] ends = [.. new[] { report.WorstFirst[0], report.WorstFirst[^1] }.Select(one => one.Measured ?? 0).Order().Select(mm => Figure.Plain(mm, 2)).Distinct()];
+        return $"{Figure.Count(report.WorstFirst.Count, "area has", "areas have")} rows {word}: spacing {string.Join(" to ", ends)} mm.";
     }
 }

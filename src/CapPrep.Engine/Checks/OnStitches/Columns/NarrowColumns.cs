@@ -68,6 +68,7 @@ internal static class NarrowColumns
     /// <param name="Factor">What the limits are multiplied by.</param>
     private sealed record Measured(Piece Piece, double WidthMm, double Factor)
     {
-        internal double LengthMm => WidthMm == 0 ? 0 : Piece.Blanket.SquareMillimeters / WidthMm;
+        /// <summary>By its area and by its rows: ties at a tip are short rows on one spot, and make no column of it.</summary>
+        internal double LengthMm => WidthMm == 0 ? 0 : Math.Min(Piece.Blanket.SquareMillimeters / WidthMm, Piece.Rows * Piece.PitchMm / 2);
     }
 }

@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using CapPrep.Engine.Pieces;
 
 namespace CapPrep.Engine.Checks.OnStitches.Layers;
@@ -30,6 +31,31 @@ internal sealed class CoverLayers
     {
         Cover[] all = [.. covers.Where(cover => cover.Area > 0)];
         return all.Length == 0 ? null : new(all);
+    }
+
+    /// <summary>Somewhere four of the covers or more lie on each other.</summary>
+    internal static bool AnyFour(IReadOnlyList<Cover> covers)
+    {
+        var counts = new Dictionary<(int Row, int Column), (ulong One, ulong Two)>();
+        foreach (var cover in covers)
+        {
+            for (var row = cover.FirstRow; row < cover.FirstRow + cover.Rows; row++)
+            {
+                var words = cover.Row(row);
+                for (var word = 0; word < words.Length; word++)
+                {
+                    if (words[word] == 0)
+                        continue;
+                    ref var count = ref CollectionsMarshal.GetValueRefOrAddDefault(counts, (row, cover.FirstColumn + (word * WordBits)), out _);
+                    var carried = count.One & words[word];
+                    if ((count.Two & carried) != 0)
+                        return true;
+                    count = (count.One ^ words[word], count.Two ^ carried);
+                }
+            }
+        }
+
+        return false;
     }
 
     internal int At(Cell cell) => _layers[Index(cell.Column, cell.Row)];

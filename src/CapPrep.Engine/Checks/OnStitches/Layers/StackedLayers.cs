@@ -21,7 +21,8 @@ internal static class StackedLayers
     {
         Piece[] covering = [.. subject.Reading.Pieces.Where(piece => IsCover(piece, subject, rule))];
         var side = (int)(rule.Parameter("spotSideMm") * Cover.CellsPerMillimeter) + (2 * Margin);
-        if (rule.Limits.Mildest is not { } allowed || CoverLayers.Of(covering.Select(piece => piece.Blanket.Grown())) is not { } layers)
+        Cover[] blankets = [.. covering.Select(piece => piece.Blanket.Grown())];
+        if (rule.Limits.Mildest is not { } allowed || (allowed >= 3 && !CoverLayers.AnyFour(blankets)) || CoverLayers.Of(blankets) is not { } layers)
             return [];
         var spots = layers.OfSpots(side);
         return spots.Regions((int)allowed).Select(region => new Occurrence(PlaceOf(subject, region, side, covering)) { Measured = region.Max(spots.At) });

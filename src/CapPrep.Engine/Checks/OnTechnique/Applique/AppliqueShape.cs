@@ -22,11 +22,11 @@ internal sealed record AppliqueShape(LineTurn Placement, IReadOnlyList<LineTurn>
 
     /// <summary>
     /// What holds the fabric follows the placement line without a stop: a zigzag, or a line for which the thread was
-    /// cut. The same line twice may be a placement line meant to be seen well, unless nothing else holds.
+    /// cut. A line that goes on round once more may be a placement line meant to be seen well, unless nothing else holds.
     /// </summary>
     internal bool IsHeldAtOnce => BeforeCover.Any(line =>
         line.Block == Placement.Block
-        && (!line.IsLine || line.Run != Placement.Run || (Hold is null && Placement.IsRepeatedBy(line))));
+        && (!line.IsLine || line.Run != Placement.Run || Hold is null));
 
     private IEnumerable<LineTurn> BeforeCover => Along.Where(line => line.Interval.First < CoverFrom);
 }

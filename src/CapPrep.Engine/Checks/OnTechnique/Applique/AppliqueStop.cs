@@ -13,9 +13,9 @@ internal static class AppliqueStop
 
     private static IEnumerable<Occurrence> Find(Subject subject)
     {
-        if (IsMarked(subject) || subject.AppliqueShapes.Any(shape => shape.HasStop))
-            return [];
         AppliqueShape[] held = [.. subject.AppliqueShapes.Where(shape => shape.IsHeldAtOnce)];
+        if (subject.AppliqueShapes.Any(shape => shape.HasStop) || IsMarked(subject, held))
+            return [];
         if (held.Length > 0)
             return held.Select(shape => At(subject.PlaceOf(shape.Placement.Interval.First, shape.Along[^1].Interval.Last), Severity.Hold, "No stop lies between placement line and tack-down. Nobody could lay the fabric."));
         return subject.Stitches.Blocks == 1 ? [At(subject.WholeDesign(), Severity.Hold, "The tape has no stop. Nobody could lay the fabric.")]
@@ -23,8 +23,11 @@ internal static class AppliqueStop
             : [];
     }
 
-    private static bool IsMarked(Subject subject) =>
-        subject.Ticket.Received.Threads?.Any(thread => thread.Action == StopAction.PlacePatch && thread.Block <= subject.Stitches.Blocks) == true;
+    /// <summary>A mark before the line that shows the place does not help: nobody knows yet where to lay the fabric.</summary>
+    private static bool IsMarked(Subject subject, AppliqueShape[] held) =>
+        subject.Ticket.Received.Threads?.Any(thread =>
+            thread.Action == StopAction.PlacePatch && thread.Block <= subject.Stitches.Blocks
+            && (held.Length == 0 || held.Any(shape => thread.Block > shape.Placement.Block))) == true;
 
     private static Occurrence At(Place place, Severity level, string text) => new(place) { Level = level, Text = text };
 }

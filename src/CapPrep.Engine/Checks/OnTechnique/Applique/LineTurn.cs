@@ -13,15 +13,13 @@ namespace CapPrep.Engine.Checks.OnTechnique.Applique;
 /// <param name="Cover">Cells under its thread.</param>
 internal sealed record LineTurn(int Run, Interval Interval, int Block, bool IsClosed, bool IsLine, Box Box, Cover Cover)
 {
-    // House: so near, 1.5 mm, a line follows another; so near, 0.75 mm, it is the same line again.
+    // House: so near, 1.5 mm, a line follows another.
     private const int NearCells = 6;
-    private const int SameCells = 3;
 
     // Tape units: a line that goes farther away than this is another line.
     private const int FarAway = 60;
 
     private Cover? _near;
-    private Cover? _same;
 
     /// <summary>
     /// The other runs along it: at least three fifths of the other lies near it, and it lies near two fifths of this
@@ -37,16 +35,10 @@ internal sealed record LineTurn(int Run, Interval Interval, int Block, bool IsCl
         return cells <= NearCells ? 0 : (cells + (2 * NearCells)) / (double)Pieces.Cover.CellsPerMillimeter;
     }
 
-    /// <summary>The other is this line once more.</summary>
-    internal bool IsRepeatedBy(LineTurn other) =>
-        10 * Same.Shared(other.Cover) >= 9 * other.Cover.Area && 10 * other.Same.Shared(Cover) >= 9 * Cover.Area;
-
     private bool IsAround(LineTurn other) =>
         Box.Grown(FarAway) is var around && around.Contains(new(other.Box.Left, other.Box.Bottom)) && around.Contains(new(other.Box.Right, other.Box.Top));
 
     private Cover Near => _near ??= Grown(NearCells);
-
-    private Cover Same => _same ??= Grown(SameCells);
 
     private Cover Grown(int cells)
     {

@@ -30,7 +30,7 @@ internal sealed class LineSteps
             .. from at in table.Subject.Lines.Lines[line]
                orderby place[at.Element], at.First
                group at by table.Elements[at.Element].Thread into thread
-               select thread.DistinctBy(at => (at.First, at.FromSeam)).Select((at, sewn) => new Letter(at, sewn)).ToArray(),
+               select thread.DistinctBy(at => at.FromSeam).Select((at, sewn) => new Letter(at, sewn)).ToArray(),
         ];
         _firstSide = _threads.SelectMany(letters => letters).Select(letter => letter.Side).FirstOrDefault(side => side != 0);
     }

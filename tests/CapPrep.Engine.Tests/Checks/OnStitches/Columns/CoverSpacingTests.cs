@@ -56,6 +56,7 @@ public sealed class CoverSpacingTests
 
         RowOpenings.OfMm(piece, stitches).ShouldNotBeNull().ShouldBe(spacingMm, 0.03);
         job.Finding("stitch.cover").ShouldBeNull();
+        job.Finding("stitch.crowded").ShouldBeNull();
     }
 
     [Fact]
@@ -66,7 +67,7 @@ public sealed class CoverSpacingTests
     public void Foam_is_sewn_dense_on_purpose() => (RuleCases.Drafted(Satin(3)) with
     {
         Ticket = Job.Clean.Ticket with { Technique = Technique.Foam },
-    }).Finding("stitch.cover").ShouldBeNull();
+    }).Finding("stitch.crowded").ShouldBeNull();
 
     [Fact]
     public void Metallic_thread_has_rules_of_its_own() => (RuleCases.Drafted(Satin(6)) with
@@ -108,8 +109,37 @@ public sealed class CoverSpacingTests
     public void A_small_area_is_passed_over() => Level(draft => draft.Sew(Column.Upright(new(0, 0), 30, 50) with { Pitch = 8 })).ShouldBeNull();
 
     [Fact]
-    public void Both_ends_of_what_was_found_are_told() => RuleCases.Drafted(draft => Satin(3)(draft).Trim(new(100, 0)).Sew(Column.Upright(new(100, 0), 40, 200) with { Pitch = 8 }))
-        .Finding("stitch.cover").ShouldNotBeNull().Message.ShouldBe("2 areas have rows too far apart or too dense: spacing 0.3 to 0.8 mm.");
+    public void Open_and_dense_rows_are_told_apart()
+    {
+        var job = RuleCases.Drafted(draft => Satin(3)(draft)
+            .Trim(new(100, 0)).Sew(Column.Upright(new(100, 0), 40, 200) with { Pitch = 8 })
+            .Trim(new(200, 0)).Sew(Column.Upright(new(200, 0), 40, 200) with { Pitch = 7 }));
+
+        job.Finding("stitch.cover").ShouldNotBeNull().Message.ShouldBe("2 areas have rows too far apart: spacing 0.7 to 0.8 mm.");
+        job.Finding("stitch.crowded").ShouldNotBeNull().Message.ShouldBe("1 area has rows too dense: spacing 0.3 mm.");
+    }
+
+    [Theory]
+    [InlineData("stitch.cover", 6, 0.65, null)]
+    [InlineData("stitch.cover", 5, 0.45, Severity.Warn)]
+    [InlineData("stitch.crowded", 3, 0.25, null)]
+    [InlineData("stitch.crowded", 4, 0.45, Severity.Warn)]
+    public void A_shop_may_set_either_spacing_for_a_customer_a_style_or_a_location(string rule, int pitch, double value, Severity? expected)
+    {
+        var job = RuleCases.Drafted(Satin(pitch));
+        RuleChange[] changes = [new(rule) { Limits = [new(Severity.Warn, value, Off: false)] }];
+
+        Found(new() { Rules = changes, Customer = "northside" }).ShouldBe(expected);
+        Found(new() { Rules = changes, CapStyle = job.Ticket.CapStyle }).ShouldBe(expected);
+        Found(new() { Rules = changes, Location = CapLocation.Front }).ShouldBe(expected);
+        Found(new() { Rules = changes, Customer = "southside" }).ShouldBe(job.Finding(rule)?.Severity);
+
+        Severity? Found(RuleOverride over) => (job with
+        {
+            Ticket = job.Ticket with { Customer = "northside" },
+            Book = new() { Id = "shop", Name = "Shop", Overrides = [over] },
+        }).Finding(rule)?.Severity;
+    }
 
     /// <summary>Two open fills of 20 x 15 mm, the second one moved to the right.</summary>
     private static Draft Blend(Draft draft, int shift) => draft
@@ -120,6 +150,9 @@ public sealed class CoverSpacingTests
     private static IEnumerable<TapePoint> Rows(double spacingMm, int rows) =>
         Enumerable.Range(0, rows).Select(row => new TapePoint(row % 2 * 40, (int)Math.Round(5 * row * spacingMm)));
 
-    private static Severity? Level(Func<Draft, Draft> sew) =>
-        (RuleCases.Drafted(sew) with { Ticket = Job.Clean.Ticket with { Threads = null } }).Finding("stitch.cover")?.Severity;
+    private static Severity? Level(Func<Draft, Draft> sew)
+    {
+        var job = RuleCases.Drafted(sew) with { Ticket = Job.Clean.Ticket with { Threads = null } };
+        return job.Finding("stitch.cover")?.Severity ?? job.Finding("stitch.crowded")?.Severity;
+    }
 }

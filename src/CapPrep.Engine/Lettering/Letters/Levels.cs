@@ -9,6 +9,9 @@ internal sealed record Levels(int Low, int High)
     private const int LeastRise = 115;
     private const int LargestRise = 175;
 
+    // Ascenders end so far from each other at most, percent.
+    private const int Ascenders = 8;
+
     // So many letters are lower where the others are capitals, percent.
     private const int LowerShare = 30;
 
@@ -25,6 +28,9 @@ internal sealed record Levels(int Low, int High)
     }
 
     public bool HasTwo => High > Low;
+
+    /// <summary>About so high: as far from the taller ones as a t ends below a d.</summary>
+    public bool IsNear(int top) => Has(top) || 100L * Math.Abs(top - High) <= Ascenders * (long)High;
 
     public bool Has(int top) => Math.Abs(top - Low) <= Tolerance.Top(Low) || Math.Abs(top - High) <= Tolerance.Top(High);
 

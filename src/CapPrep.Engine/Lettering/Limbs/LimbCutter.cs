@@ -59,10 +59,9 @@ internal sealed class LimbCutter
         return apart <= Math.Max(LeastGap, less / 2) && more <= (2 * less) + LeastGap;
     }
 
-    /// <summary>Without a last row of several stitches that goes on to the next stroke: its end lies off the side it should lie on.</summary>
+    /// <summary>Without a last row of several stitches that goes on to the next stroke: it is half as long again as most.</summary>
     private static IReadOnlyList<Knot> WithoutWayOn(IReadOnlyList<Knot> chain) =>
-        chain is [.., var before, var last] && last.Stitches.Count > 2
-            && 2 * last.Length > 3 * before.Length && 2 * Fine.Length(last.Other - before.One) > before.Length
+        chain[^1].Stitches.Count > 2 && 2 * chain[^1].Length > 3 * Median.Of([.. chain.Select(knot => knot.Length)])
             ? [.. chain.SkipLast(1)]
             : chain;
 

@@ -24,7 +24,7 @@ internal static class Certainty
         var fewest = isConnected ? FewestJoined : make == LetterMake.Satin ? FewestSatin : FewestLine;
         return letters.Count >= fewest
             && 100 * letters.Count(letter => letter.Stands) >= ClearShare * letters.Count
-            && 100 * letters.Count(letter => line.Levels.Has(letter.Top)) >= ClearShare * letters.Count
+            && 100 * letters.Count(letter => line.Levels.IsNear(letter.Top)) >= ClearShare * letters.Count
             && !line.IsSteep
             && StandClose(letters, line.Levels);
     }

@@ -72,19 +72,18 @@ internal sealed class SewnAreas
             && word.Box.Height > stroke.Box.Height && word.Box.Meets(near)
         select (stroke.Index, word.Index);
 
-    /// <summary>The parts of every fill, one behind the other, lines left out.</summary>
+    /// <summary>The parts of every fill, in sewing order, lines left out.</summary>
     private static IEnumerable<List<Element>> Fills(IReadOnlyList<Element> elements)
     {
         var fills = new List<List<Element>>();
         foreach (var element in elements.Where(element => !IsLine(element)))
         {
-            if (fills.Count > 0 && fills[^1].Any(part => Continues(part, element)))
-                fills[^1].Add(element);
-            else
-                fills.Add([element]);
+            var met = fills.Where(parts => parts[0].Block == element.Block && parts.Any(part => Continues(part, element))).ToList();
+            fills.RemoveAll(met.Contains);
+            fills.Add([.. met.SelectMany(parts => parts), element]);
         }
 
-        return fills.Where(parts => parts.Any(part => part.Kind == ElementKind.Fill));
+        return fills.Where(parts => parts.Any(part => part.Kind == ElementKind.Fill)).Select(parts => parts.OrderBy(part => part.Index).ToList());
     }
 
     /// <summary>Its rows lie like those of the other and go on where those end.</summary>
@@ -94,7 +93,11 @@ internal sealed class SewnAreas
         && part.Kind is ElementKind.Fill or ElementKind.Satin && next.Kind is ElementKind.Fill or ElementKind.Satin
         && part.Axis.IsDirected && next.Axis.IsDirected
         && Apart(part.Axis.Degrees, next.Axis.Degrees) <= SameDegrees
-        && Cover.CanShare(part.Box, next.Box) && part.Cover.Grown().Touches(next.Cover);
+        && part.Box.Grown(Room).Meets(next.Box) && Near(part.Cover).Shared(next.Cover) > 0;
+
+    /// <summary>All within 1 mm: a row that another part or a line took may lie between.</summary>
+    private static Cover Near(Cover cover) =>
+        Enumerable.Range(0, Cover.CellsPerMillimeter).Aggregate(cover, (wide, _) => wide.Grown());
 
     private static double Apart(double one, double other) =>
         Math.Min(Math.Abs(one - other), 180 - Math.Abs(one - other));
@@ -110,5 +113,5 @@ internal sealed class SewnAreas
     }
 
     private static bool IsLine(Element element) =>
-        element.Kind is ElementKind.Running or ElementKind.Retraced or ElementKind.Underlay;
+        element.Kind is ElementKind.Running or ElementKind.DenseRunning or ElementKind.Retraced or ElementKind.Underlay;
 }

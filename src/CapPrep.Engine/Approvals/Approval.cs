@@ -1,5 +1,6 @@
 using System.Globalization;
 using CapPrep.Engine.Measures;
+using CapPrep.Engine.Pieces;
 using CapPrep.Engine.Tapes;
 using CapPrep.Engine.Tickets;
 
@@ -44,4 +45,26 @@ public sealed record ApprovedTape(Tape Tape, bool IsTurned, TapePoint Start, IRe
     /// <summary>The order as indices of elements; null where the design is read into other elements now.</summary>
     internal IReadOnlyList<int>? OrderOf(int elements) =>
         Order.Count == elements && Order.Order().SequenceEqual(Enumerable.Range(1, elements)) ? [.. Order.Select(number => number - 1)] : null;
+
+    /// <summary>
+    /// Step of the tape, from 0, in which every element is sewn, by index of the element: the next one begins at another
+    /// thread, or where its own received block begins. Null where the design is read into other elements now.
+    /// </summary>
+    internal IReadOnlyList<int>? BlocksOf(IReadOnlyList<Element> elements)
+    {
+        if (OrderOf(elements.Count) is not { } order)
+            return null;
+        var (blocks, step) = (new int[elements.Count], 0);
+        for (var at = 0; at < order.Count; at++)
+        {
+            if (at > 0 && step + 1 < Blocks.Count && BeginsStep(elements[order[at]], elements[order[at - 1]], step + 1))
+                step++;
+            blocks[order[at]] = step;
+        }
+
+        return blocks;
+    }
+
+    private bool BeginsStep(Element element, Element before, int step) =>
+        element.Thread != before.Thread || (element.Block == Blocks[step] && element.Block != Blocks[step - 1]);
 }

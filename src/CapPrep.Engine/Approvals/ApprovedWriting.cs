@@ -45,6 +45,7 @@ internal static class ApprovedWriting
 
     private static IReadOnlyList<NeedleStep> NeedlesOf(Subject received, StitchSequence stitches, ApprovedTape approved)
     {
+        var sewn = approved.BlocksOf(received.Reading.Elements);
         var plan = NeedlePlan.Of(received);
         var threads = ThreadNumbers.Of(NeedlePlan.ThreadsOf(received.Ticket.Received), received.Stitches.Blocks);
         return
@@ -53,17 +54,14 @@ internal static class ApprovedWriting
             {
                 Step = at + 1,
                 Stitches = stitches.Block.Count(at + 1),
-                Elements = ElementsOf(received, approved, block),
+                Elements = ElementsOf(received, approved, sewn, at),
                 Returns = threads is not null && approved.Blocks.Take(at).Any(earlier => threads[earlier - 1] == threads[block - 1]),
             }),
         ];
     }
 
-    private static IReadOnlyList<int> ElementsOf(Subject received, ApprovedTape approved, int block)
-    {
-        var elements = received.Reading.Elements;
-        return [.. (approved.OrderOf(elements.Count) ?? []).Where(element => elements[element].Block == block)];
-    }
+    private static IReadOnlyList<int> ElementsOf(Subject received, ApprovedTape approved, IReadOnlyList<int>? sewn, int step) =>
+        sewn is null ? [] : [.. (approved.OrderOf(received.Reading.Elements.Count) ?? []).Where(element => sewn[element] == step)];
 
     private static IEnumerable<TapeChange> ChangesOf(SewTape written, Subject received, StitchSequence stitches, ApprovedTape approved)
     {

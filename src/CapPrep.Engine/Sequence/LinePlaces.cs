@@ -1,4 +1,5 @@
 using CapPrep.Engine.Checks;
+using CapPrep.Engine.Lettering;
 using CapPrep.Engine.Measures;
 using CapPrep.Engine.Pieces;
 using CapPrep.Engine.Seating;
@@ -57,13 +58,18 @@ internal static class LinePlaces
     private static IEnumerable<LinePlace> Places(Subject subject, SewnLine line)
     {
         var origin = SewableArea.XInFrame(subject.Seated.Zone);
+        var (words, ofGlyphs) = (Words(line), WordsOf(line));
         var told =
             from glyph in line.Line?.Glyphs ?? []
             from element in glyph.Elements
             where line.Own.Contains(element)
             let begin = Tenths.FromMillimeters(glyph.FromMm).Value + origin
             let end = Tenths.FromMillimeters(glyph.ToMm).Value + origin
-            select new LinePlace(element, line.IsConnected ? 0 : (begin + end) / 2, begin <= 0 && end >= 0) { First = glyph.Strokes[0].First };
+            select new LinePlace(element, line.IsConnected ? 0 : (begin + end) / 2, begin <= 0 && end >= 0)
+            {
+                First = glyph.Strokes[0].First,
+                Word = ofGlyphs[glyph],
+            };
         var beside =
             from letter in line.Beside
             from element in letter.Elements
@@ -71,6 +77,7 @@ internal static class LinePlaces
             select new LinePlace(element, line.IsConnected ? 0 : letter.Box.Center.X + origin, letter.Box.Left + origin <= 0 && letter.Box.Right + origin >= 0)
             {
                 First = subject.Reading.Elements[element].First,
+                Word = words[element],
             };
         return told.Concat(beside);
     }
@@ -103,16 +110,27 @@ internal static class LinePlaces
     /// <summary>The number of the word that an element begins in.</summary>
     private static Dictionary<int, int> Words(SewnLine line)
     {
-        var words = new Dictionary<int, int>();
-        var word = 0;
+        var (words, ofGlyphs) = (new Dictionary<int, int>(), WordsOf(line));
         foreach (var glyph in line.Line?.Glyphs ?? [])
         {
             foreach (var element in glyph.Elements)
-                words.TryAdd(element, word);
-            word += glyph.GapMm >= WordGapMm ? 1 : 0;
+                words.TryAdd(element, ofGlyphs[glyph]);
         }
 
         AddRow(line, words);
+        return words;
+    }
+
+    private static Dictionary<Glyph, int> WordsOf(SewnLine line)
+    {
+        var words = new Dictionary<Glyph, int>(ReferenceEqualityComparer.Instance);
+        var word = 0;
+        foreach (var glyph in line.Line?.Glyphs ?? [])
+        {
+            words[glyph] = word;
+            word += glyph.GapMm >= WordGapMm ? 1 : 0;
+        }
+
         return words;
     }
 

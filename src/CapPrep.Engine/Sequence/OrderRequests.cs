@@ -14,14 +14,14 @@ namespace CapPrep.Engine.Sequence;
 internal static class OrderRequests
 {
     /// <param name="subject">The design as read, seated.</param>
-    /// <param name="receivedTrims">Trims of the tape as first received.</param>
+    /// <param name="first">The tape as first received.</param>
     /// <param name="shift">How the cloth moves, where that is known.</param>
-    internal static SewOrderRequest For(Subject subject, int receivedTrims, ShiftModel? shift = null) => new()
+    internal static SewOrderRequest For(Subject subject, StitchSequence first, ShiftModel? shift = null) => new()
     {
         Stitches = subject.Stitches,
         Reading = subject.Reading,
         Placement = FromSeam(subject.Seated),
-        Budget = BudgetFor(subject, receivedTrims),
+        Budget = BudgetFor(subject, first),
         Limits = LimitsFor(subject),
         Lines = LinePlaces.Of(subject),
         OrderMattersNot = OrderMattersNot(subject),
@@ -46,18 +46,20 @@ internal static class OrderRequests
         return placement with { Offset = placement.Offset + new TapePoint(SewableArea.XInFrame(seated.Zone), 0) };
     }
 
-    private static OrderBudget BudgetFor(Subject subject, int receivedTrims)
+    private static OrderBudget BudgetFor(Subject subject, StitchSequence first)
     {
         var (machine, asked) = (subject.Setup.Machine, subject.Ticket.Received.SewOrder);
         var heads = Math.Max(1, machine.Heads - machine.HeadsOff.Count);
         return new()
         {
-            ReceivedTrims = receivedTrims,
+            ReceivedTrims = first.Relations.Count(Relation.Cut),
+            ReceivedColorChanges = first.Relations.Count(Relation.Stop),
             TrimSeconds = machine.Stops.TrimSeconds,
             ColorChangeSeconds = machine.Stops.ColorChangeSeconds,
             SewingSeconds = 60.0 * subject.Stitches.Count / machine.Speed.CapSpm,
             Loads = Math.Max(1, (subject.Ticket.Received.Quantity + heads - 1) / heads),
             AllowExtraTrims = asked?.AllowExtraTrims ?? subject.Setup.Rules.SewOrder.ExtraTrims,
+            AllowExtraColorChanges = asked?.AllowExtraColorChanges ?? subject.Setup.Rules.SewOrder.ExtraColorChanges ?? 0,
             ExtraMinutes = asked?.ExtraMinutes,
         };
     }

@@ -47,8 +47,7 @@ internal sealed record Ordering(SewOrder Order, SewTape? Proposed, int Rounds, b
 
     private static Ordering? Of(Subject received, string label, Approval? approval, ShiftModel? shift)
     {
-        var trims = received.Stitches.Relations.Count(Relation.Cut);
-        var request = OrderRequests.For(received, trims, shift);
+        var request = OrderRequests.For(received, received.Stitches, shift);
         if (approval?.Sewn is { } sewn)
             return InApprovedOrder(received, label, sewn, request);
         var order = SewOrderPlanner.Plan(request with { Settled = approval is null ? null : new(null, $"These stitches were {approval.Note}.") });
@@ -57,7 +56,7 @@ internal sealed record Ordering(SewOrder Order, SewTape? Proposed, int Rounds, b
         var proposed = SewTape.InOrder(received, order.Plan, label);
         return order.Order.Count > MostElementsToSettle
             ? new(order, proposed, 0, IsSettled: false)
-            : Settled(order, proposed, trims);
+            : Settled(order, proposed, received.Stitches);
     }
 
     /// <summary>Null where the design is read into other elements now: then nothing can be said of the approved order.</summary>
@@ -65,13 +64,13 @@ internal sealed record Ordering(SewOrder Order, SewTape? Proposed, int Rounds, b
     {
         if (sewn.OrderOf(received.Reading.Elements.Count) is not { } approved)
             return null;
-        var order = SewOrderPlanner.Plan(request with { Settled = new(approved, "") });
+        var order = SewOrderPlanner.Plan(request with { Settled = new(approved, "") { Blocks = sewn.BlocksOf(received.Reading.Elements) } });
         return new(order, ApprovedWriting.Write(received, sewn, label), 0, IsSettled: true);
     }
 
-    private static Ordering Settled(SewOrder order, SewTape proposed, int trims)
+    private static Ordering Settled(SewOrder order, SewTape proposed, StitchSequence first)
     {
-        var again = SewOrderPlanner.Plan(OrderRequests.For(proposed.ReadBack, trims) with { Mode = SewOrderMode.IfBetter });
+        var again = SewOrderPlanner.Plan(OrderRequests.For(proposed.ReadBack, first) with { Mode = SewOrderMode.IfBetter });
         return new(order, proposed, 1, again.Used == UsedOrder.Received);
     }
 

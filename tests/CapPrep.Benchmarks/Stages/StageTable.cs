@@ -66,7 +66,7 @@ internal static class StageTable
         ShiftModel? shift = null;
         yield return Timed("4 sheets", () => shift = ShiftModel.Of(subject));
         SewOrder? order = null;
-        yield return Timed("5 order and trade-offs", () => order = subject.Reading.OrderMayChange ? SewOrderPlanner.Plan(OrderRequests.For(subject, subject.Stitches.Relations.Count(Relation.Cut), shift)) : null);
+        yield return Timed("5 order and trade-offs", () => order = subject.Reading.OrderMayChange ? SewOrderPlanner.Plan(OrderRequests.For(subject, subject.Stitches, shift)) : null);
         yield return Timed("6 writing and loss check", () => order is { IsChanged: true } && SewTape.CanWrite(subject) ? SewTape.InOrder(subject, order.Plan, "1") : null);
         yield return Timed("7 checks", () => Inspector.Inspect(subject.With(order?.ReceivedRules)));
         yield return Timed("9 whole engine", () => CapPrepper.Prepare(request));

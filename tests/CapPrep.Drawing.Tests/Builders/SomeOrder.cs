@@ -41,6 +41,7 @@ internal static class SomeOrder
                 Budget = new OrderBudget
                 {
                     ReceivedTrims = stitches.Relations.Count(Relation.Cut),
+                    ReceivedColorChanges = stitches.Relations.Count(Relation.Stop),
                     TrimSeconds = 6,
                     ColorChangeSeconds = 10,
                     SewingSeconds = 120,

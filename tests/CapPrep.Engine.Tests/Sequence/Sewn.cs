@@ -1,6 +1,7 @@
 using CapPrep.Engine.Drafting;
 using CapPrep.Engine.Measures;
 using CapPrep.Engine.Tapes;
+using CapPrep.Engine.Tickets;
 
 namespace CapPrep.Engine.Tests.Sequence;
 
@@ -19,6 +20,26 @@ internal static class Sewn
 
     /// <summary>A color for every box.</summary>
     internal static Tape Colored(params Box[] boxes) => Draft((draft, to) => draft.ColorStop().Move(to), boxes).ToTape("TEST");
+
+    /// <summary>A color block for every list, the thread cut between its boxes; threads by name, one for every block.</summary>
+    internal static Job InThreads(params (string Thread, Box[] Boxes)[] blocks)
+    {
+        var draft = new Draft();
+        foreach (var (_, boxes) in blocks)
+        {
+            if (boxes != blocks[0].Boxes)
+                draft.ColorStop().Move(new(boxes[0].Left, boxes[0].Bottom));
+            BoxAt(draft, boxes[0]).Boxes(boxes[1..]);
+        }
+
+        return Job.Clean with
+        {
+            Tape = draft.ToTape("TEST"),
+            Ticket = Job.Clean.Ticket with { Threads = [.. blocks.Select((block, at) => new TicketThread { Block = at + 1, Name = block.Thread })] },
+        };
+    }
+
+    internal static Job Allowing(this Job job, TicketSewOrder order) => job with { Ticket = job.Ticket with { SewOrder = order } };
 
     /// <summary>A line of letters, 64 mm wide and 8 mm high, with columns of 3 mm, at the lower edge; then or before it a box.</summary>
     internal static Tape LineAndBox(bool lineFirst)

@@ -38,8 +38,8 @@ internal sealed record LinePairs(IReadOnlyList<WeighedPair> Pairs, long Within, 
     /// <param name="place">Place of every element in the order.</param>
     public long Wrong(int[] place) => WrongWithin + Pairs.Where(pair => place[pair.First] < place[pair.Second]).Sum(pair => pair.Weight);
 
-    // More than 0.1 mm farther out, on one side of the seam.
-    private static bool IsOutside(LinePlace outer, LinePlace inner) =>
+    /// <summary>More than 0.1 mm farther out, on one side of the seam.</summary>
+    public static bool IsOutside(LinePlace outer, LinePlace inner) =>
         Math.Abs(outer.FromSeam) > Math.Abs(inner.FromSeam) + 1
         && (inner.IsCenter || Math.Sign(outer.FromSeam) == Math.Sign(inner.FromSeam));
 }

@@ -8,6 +8,9 @@ public sealed record LinePlace(int Element, int FromSeam, bool IsCenter)
 {
     /// <summary>First penetration of the letter: its place within an element that holds several.</summary>
     public int First { get; init; }
+
+    /// <summary>Number of the word it belongs to, from 0 in reading order.</summary>
+    public int Word { get; init; }
 }
 
 /// <summary>The text lines of a design as far as the sew order is concerned.</summary>

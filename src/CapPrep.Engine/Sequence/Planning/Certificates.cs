@@ -1,5 +1,6 @@
 using System.Globalization;
 using CapPrep.Engine.Sequence.Cost;
+using CapPrep.Engine.Sequence.Planning.Colors;
 using CapPrep.Engine.Sequence.Search;
 using CapPrep.Engine.Trade;
 
@@ -8,12 +9,30 @@ namespace CapPrep.Engine.Sequence.Planning;
 /// <summary>Puts what was proven about an order into words that are true.</summary>
 internal static class Certificates
 {
-    /// <param name="table">What was ordered.</param>
-    /// <param name="search">The search that found the order.</param>
+    /// <param name="coloring">Color blocks and the search that found the order.</param>
     /// <param name="point">The point of its curve that was taken.</param>
-    /// <param name="mostTrims">Trims that were allowed.</param>
-    internal static Certificate Of(PlanningTable table, OrderSearch search, CurvePoint point, int mostTrims)
+    internal static Certificate Of(Coloring coloring, CurvePoint point) =>
+        coloring.IsReceived ? OfReceivedBlocks(coloring, point) : OfOtherBlocks(coloring.Table, point);
+
+    /// <summary>Nothing is proven of other color blocks; the bound is that of the layers alone.</summary>
+    private static Certificate OfOtherBlocks(PlanningTable table, CurvePoint point)
     {
+        var bound = CycleBound.Of(new(table.Costs.Objective(), table.Precedence, table.Seed));
+        var sum = SumOf(point);
+        return new(
+            CertificateClaim.Found,
+            Index: Rounded(sum, 4),
+            Bound: Rounded(bound, 4),
+            GapPoints: Rounded(100 * (sum - bound), 2),
+            CostBound: Rounded(bound, 4),
+            Under: ["layers", "cuts"],
+            Says: Sentence($"The best order found with {table.Blocks.Max() + 1} color blocks that are not those of the tape; it is not proven that none is better."),
+            SaysOfTrims: Sentence($"With any number of trims and color changes the order cost cannot fall below {Percent(bound)} %."));
+    }
+
+    private static Certificate OfReceivedBlocks(Coloring coloring, CurvePoint point)
+    {
+        var (table, search, mostTrims) = (coloring.Table, coloring.Search, coloring.MostTrims);
         var sum = SumOf(point);
         var proven = (search.IsExact && table.Request.Settled?.Order is null) || sum == search.SumBound;
         var bound = proven ? sum : search.SumBound;

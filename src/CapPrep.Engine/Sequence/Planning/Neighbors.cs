@@ -26,7 +26,7 @@ public enum Connection : byte
 }
 
 /// <summary>
-/// Says of every two elements of one color block what it takes to sew the second right behind the first. A new stitch
+/// Says of every two elements of one thread what it takes to sew the second right behind the first. A new stitch
 /// between them may be 1 mm long in the open, or 7 mm where what is sewn later hides it (house).
 /// </summary>
 internal sealed class Neighbors
@@ -63,14 +63,13 @@ internal sealed class Neighbors
     }
 
     /// <summary>How two elements that follow each other in an order are connected.</summary>
-    internal static Connection ConnectionOf(SewOrderRequest request, Adjacency[] behind, int first, int second)
+    internal static Connection ConnectionOf(PlanningTable table, int first, int second)
     {
-        var elements = request.Reading.Elements;
-        if (elements[first].Block != elements[second].Block)
+        if (table.Blocks[first] != table.Blocks[second])
             return Connection.Stop;
-        if (behind[(first * elements.Count) + second] != Adjacency.Joined)
+        if (table.Behind[(first * table.Count) + second] != Adjacency.Joined)
             return Connection.Cut;
-        return IsLinked(request, first, second) ? Connection.KeptLink : Connection.NewLink;
+        return IsLinked(table.Request, first, second) ? Connection.KeptLink : Connection.NewLink;
     }
 
     private void Compare()
@@ -79,7 +78,7 @@ internal sealed class Neighbors
         {
             for (var second = 0; second < _elements.Count; second++)
             {
-                if (first != second && _elements[first].Block == _elements[second].Block)
+                if (first != second && _elements[first].Thread == _elements[second].Thread)
                     _behind[(first * _elements.Count) + second] = Behind(first, second);
             }
         }
@@ -102,7 +101,7 @@ internal sealed class Neighbors
     }
 
     /// <summary>No cut and no stop lies between two elements that were sewn one after the other.</summary>
-    private static bool IsLinked(SewOrderRequest request, int first, int second)
+    internal static bool IsLinked(SewOrderRequest request, int first, int second)
     {
         var elements = request.Reading.Elements;
         if (second != first + 1)
@@ -128,10 +127,10 @@ internal sealed class Neighbors
             && !LiesOnOtherThread(line, second);
     }
 
-    /// <summary>Hidden by the element it leads to, or by areas of the block that can only be sewn after that.</summary>
+    /// <summary>Hidden by the element it leads to, or by areas of its thread that can only be sewn after that.</summary>
     private bool IsHidden(Cover line, int second)
     {
-        var over = _elements.Where(element => element.Block == _elements[second].Block
+        var over = _elements.Where(element => element.Thread == _elements[second].Thread
             && element.Kind is ElementKind.Satin or ElementKind.Fill or ElementKind.DenseRunning
             && (element.Index == second || _precedence.Orders(second, element.Index))).ToArray();
         return CellsUnder(line, over) * 100 >= line.Area * HiddenPercent;

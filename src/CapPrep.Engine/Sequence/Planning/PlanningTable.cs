@@ -6,7 +6,7 @@ using CapPrep.Engine.Sequence.Search;
 namespace CapPrep.Engine.Sequence.Planning;
 
 /// <summary>What is worked out once for a request: pairs, costs and neighbors of its elements.</summary>
-internal sealed class PlanningTable
+internal sealed record PlanningTable
 {
     /// <summary>House: a trim costs one hundredth of the worst that order can do.</summary>
     internal const long TrimPrice = OrderCosts.Scale / 100;
@@ -33,6 +33,8 @@ internal sealed class PlanningTable
         };
         Costs = OrderCosts.Of(Subject);
         Behind = Neighbors.Of(request, Precedence);
+        int[] sewn = [.. Elements.Select(element => element.Block).Distinct()];
+        Blocks = [.. Elements.Select(element => Array.IndexOf(sewn, element.Block))];
         Seed = SeedOf(request);
     }
 
@@ -48,6 +50,9 @@ internal sealed class PlanningTable
 
     internal ulong Seed { get; }
 
+    /// <summary>Color block in which each element is sewn, from 0; those of the tape unless others are tried.</summary>
+    internal IReadOnlyList<int> Blocks { get; init; }
+
     internal IReadOnlyList<Element> Elements => Request.Reading.Elements;
 
     internal int Count => Elements.Count;
@@ -56,10 +61,10 @@ internal sealed class PlanningTable
 
     internal static PlanningTable Of(SewOrderRequest request) => new(request);
 
-    /// <summary>What the search minimizes, with every color sewn once.</summary>
+    /// <summary>What the search minimizes, with every color block sewn once.</summary>
     internal OrderProblem Problem(long[] costs) => new(
         new(costs, Precedence, Seed),
-        [.. Elements.Select(element => element.Block - 1)],
+        Blocks,
         Behind,
         TrimPrice);
 
@@ -93,6 +98,10 @@ internal sealed class PlanningTable
             }
         }
     }
+
+    /// <summary>The element's block lies before or behind a stop for a person's hands.</summary>
+    internal bool IsBesideStop(int element) =>
+        Request.DeliberateStops.Any(stop => Elements[element].Block == stop || Elements[element].Block == stop + 1);
 
     private static ulong SeedOf(SewOrderRequest request)
     {

@@ -1,5 +1,7 @@
 using CapPrep.Engine.Sequence.Cost;
+using CapPrep.Engine.Sequence.Planning.Colors;
 using CapPrep.Engine.Sequence.Planning.Polish;
+using CapPrep.Engine.Sequence.Planning.Rows;
 using CapPrep.Engine.Sequence.Search;
 using CapPrep.Engine.Sequence.Writing;
 using CapPrep.Engine.Tickets;
@@ -7,8 +9,8 @@ using CapPrep.Engine.Tickets;
 namespace CapPrep.Engine.Sequence.Planning;
 
 /// <summary>
-/// Finds the order in which a design is best sewn: every color once, layers kept, and of all such orders the one with
-/// the least sum of order cost and trim price; among equals the one with the least travel.
+/// Finds the order in which a design is best sewn: layers kept, no more color changes than allowed, and of all such
+/// orders the one with the least price of order, trims and color changes; among equals the one with the least travel.
 /// </summary>
 public static class SewOrderPlanner
 {
@@ -20,20 +22,34 @@ public static class SewOrderPlanner
         var objective = table.Costs.Objective();
         var problem = table.Problem(objective);
         CheckTrims(table, problem);
-        var search = OrderSearch.Of(problem);
-        var mostTrims = request.Budget.MostTrims(request.TrimBy);
         var received = new CurvePoint(problem.TrimsOf(table.Received), problem.Order.CostOf(table.Received));
         if (request.Settled?.Order is { } settled)
-        {
-            int[] kept = [.. settled];
-            return Told(table, search, kept, received, new(problem.TrimsOf(kept), problem.Order.CostOf(kept)), mostTrims);
-        }
+            return Settled(table, objective, received, settled, request.Settled.Blocks);
 
-        var chosen = Choose(search, received, mostTrims);
-        var order = MayChange(request) && chosen is { } point
-            ? Polished(table, objective, search.OrderWith(point.Trims))
-            : table.Received;
-        return Told(table, search, order, received, MayChange(request) ? chosen : null, mostTrims);
+        var colorings = ColorSearch.Of(table, objective);
+        if (!MayChange(request) || Choose(colorings, received) is not { } chosen)
+            return Told(colorings, table.Received, received, null);
+        var order = Polished(chosen.Coloring.Table, objective, chosen.Coloring.Search.OrderWith(chosen.Point.Trims));
+        return Told(colorings, order, received, chosen);
+    }
+
+    private static SewOrder Settled(
+        PlanningTable table, long[] objective, CurvePoint received, IReadOnlyList<int> order, IReadOnlyList<int>? blocks)
+    {
+        var held = Coloring.Of(table, objective);
+        var sewn = Renumbered(blocks ?? table.Blocks) is var parts && parts.SequenceEqual(table.Blocks)
+            ? held
+            : Coloring.Of(table with { Blocks = parts }, objective, held);
+        int[] kept = [.. order];
+        var problem = sewn.Table.Problem(objective);
+        return Told([held], kept, received, new(sewn, new(problem.TrimsOf(kept), problem.Order.CostOf(kept))));
+    }
+
+    /// <summary>In the order in which they first occur.</summary>
+    private static int[] Renumbered(IReadOnlyList<int> blocks)
+    {
+        int[] known = [.. blocks.Distinct()];
+        return [.. blocks.Select(block => Array.IndexOf(known, block))];
     }
 
     /// <summary>Of orders that cost the same, one in which the cloth moves little and the needle travels little.</summary>
@@ -62,36 +78,42 @@ public static class SewOrderPlanner
             throw new EngineFaultException(FormattableString.Invariant($"The received order has {modeled} trims by its elements, {cuts} on its tape."));
     }
 
-    /// <summary>The point with the least sum within the trims allowed, or null when the received order is no worse.</summary>
-    private static CurvePoint? Choose(OrderSearch search, CurvePoint received, int mostTrims)
+    /// <summary>The one with the least price of order, trims and color changes within what is allowed; null when the received order is no worse.</summary>
+    private static ChosenOrder? Choose(IReadOnlyList<Coloring> colorings, CurvePoint received)
     {
-        var allowed = search.Points.Where(point => point.Trims <= mostTrims).ToArray();
-        if (allowed.Length == 0)
-            return null;
-        var best = allowed.MinBy(Certificates.SumOf);
-        return Certificates.SumOf(best) < Certificates.SumOf(received) ? best : null;
+        ChosenOrder[] allowed =
+        [
+            .. from coloring in colorings
+               where coloring.IsAllowed && coloring.Best is not null
+               let point = coloring.Best!.Value
+               where Certificates.SumOf(point) <= Certificates.SumOf(received)
+               orderby coloring.PriceOf(point)
+               select new ChosenOrder(coloring, point),
+        ];
+        return allowed.Length > 0 && allowed[0].Price < colorings[0].PriceOf(received) ? allowed[0] : null;
     }
 
-    private static SewOrder Told(
-        PlanningTable table, OrderSearch search, int[] order, CurvePoint received, CurvePoint? chosen, int mostTrims)
+    private static SewOrder Told(IReadOnlyList<Coloring> colorings, int[] order, CurvePoint received, ChosenOrder? chosen)
     {
-        var floor = Floor(table);
+        var held = colorings[0];
+        var (coloring, point) = chosen ?? new(held, received);
+        var table = coloring.Table;
+        var floor = Floor(held.Table);
         var receivedRules = OrderRules.Judge(table, table.Received, floor);
         var proposedRules = OrderRules.Judge(table, order, floor);
-        var point = chosen ?? received;
-        var gain = Certificates.SumOf(received) - Certificates.SumOf(point);
+        var gain = held.PriceOf(received) - coloring.PriceOf(point);
         var why = WhyKept(table.Request, chosen is null, gain, OrderRules.LosesWarn(receivedRules, proposedRules));
         var relaxed = RelaxedPairs.Of(table.Request.Reading, table.Precedence);
         return new()
         {
-            Received = Figures(table, table.Received, received.Trims),
+            Received = Figures(held.Table, table.Received, received.Trims),
             Proposed = Figures(table, order, point.Trims),
             Floor = floor,
             Used = why.Length == 0 ? UsedOrder.Proposed : UsedOrder.Received,
             KeptBecause = why,
             Order = order,
-            Certificate = Certificates.Of(table, search, point, mostTrims),
-            TradeOffs = TradeOffs.Of(table, search, new(received, chosen, why, LeastDrift(table, order)), mostTrims),
+            Certificate = Certificates.Of(coloring, point),
+            TradeOffs = TradeOffs.Of(colorings, new(received, chosen, order, why, LeastDrift(held.Table, order), LineSteps.Of(table, order, proposedRules))),
             Moves = OrderMoves.Of(table, order),
             ReceivedRules = receivedRules,
             ProposedRules = proposedRules,
@@ -104,7 +126,7 @@ public static class SewOrderPlanner
 
     private static OrderFigures Figures(PlanningTable table, IReadOnlyList<int> order, int trims) => new(
         OrderShares.Of(table.Costs, order),
-        order.Zip(order.Skip(1)).Count(pair => table.Elements[pair.First].Block != table.Elements[pair.Second].Block),
+        order.Zip(order.Skip(1)).Count(pair => table.Blocks[pair.First] != table.Blocks[pair.Second]),
         trims,
         TravelGoal.LengthMm(table, order))
     {

@@ -52,13 +52,20 @@ public sealed record SewOrderRequest
 /// <summary>An order that nobody may change any more.</summary>
 /// <param name="Order">Indices of the elements; null: the received order.</param>
 /// <param name="Because">Why, in one sentence.</param>
-public sealed record SettledOrder(IReadOnlyList<int>? Order, string Because);
+public sealed record SettledOrder(IReadOnlyList<int>? Order, string Because)
+{
+    /// <summary>Color block in which every element is sewn, by index of the element, from 0; null: those of the tape.</summary>
+    public IReadOnlyList<int>? Blocks { get; init; }
+}
 
 /// <summary>What another order may cost.</summary>
 public sealed record OrderBudget
 {
     /// <summary>Trims of the tape as first received, against which all others are counted.</summary>
     public required int ReceivedTrims { get; init; }
+
+    /// <summary>Color changes of the tape as first received, against which all others are counted.</summary>
+    public required int ReceivedColorChanges { get; init; }
 
     /// <summary>Seconds that one trim takes.</summary>
     public required double TrimSeconds { get; init; }
@@ -75,20 +82,28 @@ public sealed record OrderBudget
     /// <summary>Trims beyond the received ones that the ticket allows; null: no limit of its own.</summary>
     public int? AllowExtraTrims { get; init; }
 
+    /// <summary>Color changes beyond the received ones that may be proposed, at least 0.</summary>
+    public int AllowExtraColorChanges { get; init; }
+
     /// <summary>Minutes that the whole order may take longer; null: no limit of its own.</summary>
     public double? ExtraMinutes { get; init; }
 
     // House: beyond the received trims, trimming may take this share of the sewing time.
     private const double TrimShareOfSewing = 0.15;
 
-    /// <summary>The most trims an order may have on this machine.</summary>
-    public int MostTrims(TrimBy trimBy)
+    /// <summary>The most trims an order may have on this machine; less than 0 when there is no time for its color changes.</summary>
+    /// <param name="trimBy">How the machine trims.</param>
+    /// <param name="extraColorChanges">Color changes beyond the received ones; less than 0: fewer.</param>
+    public int MostTrims(TrimBy trimBy, int extraColorChanges)
     {
         var byTime = TrimSeconds <= 0 ? int.MaxValue : (int)Math.Min(int.MaxValue, TrimShareOfSewing * SewingSeconds / TrimSeconds);
         var most = trimBy == TrimBy.Jumps ? Math.Max(ReceivedTrims, byTime) : ReceivedTrims;
         most = Math.Min(most, AllowExtraTrims is { } extra ? ReceivedTrims + extra : int.MaxValue);
-        return ExtraMinutes is { } minutes && TrimSeconds > 0
-            ? (int)Math.Min(most, ReceivedTrims + Math.Floor(minutes * 60 / TrimSeconds / Loads))
-            : most;
+        if (ExtraMinutes is not { } minutes)
+            return most;
+        var changing = extraColorChanges * ColorChangeSeconds;
+        return TrimSeconds > 0 ? (int)Math.Clamp(ReceivedTrims + Math.Floor((minutes * 60 / TrimSeconds / Loads) - (changing / TrimSeconds)), -1, most)
+            : changing * Loads <= minutes * 60 ? most
+            : -1;
     }
 }

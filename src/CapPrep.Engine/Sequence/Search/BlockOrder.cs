@@ -7,45 +7,57 @@ namespace CapPrep.Engine.Sequence.Search;
 internal sealed record BlockOrder(int[] Order, long Cost, long Bound)
 {
     private const int MostIdeals = 50_000;
+    private const int FewIdeals = 1_000;
     private const long Effort = 20_000_000;
+    private const long LittleEffort = 50_000;
     private static readonly ulong Purpose = Fnv1a.Of("blocks"u8);
 
-    internal static BlockOrder Of(OrderProblem problem, IReadOnlyList<int[]> blocks)
+    /// <param name="problem">Elements and their blocks.</param>
+    /// <param name="blocks">How many blocks there are.</param>
+    /// <param name="inShort">A good order is enough.</param>
+    /// <exception cref="ArgumentException">No order sews every block once.</exception>
+    internal static BlockOrder Of(OrderProblem problem, int blocks, bool inShort = false)
     {
-        var order = BetweenBlocks(problem, blocks);
-        if (Ideals.Of(order.Precedence, MostIdeals) is { } ideals)
+        var order = BetweenBlocks(problem, blocks) ?? throw new ArgumentException("The color blocks would have to come before each other.", nameof(problem));
+        if (Ideals.Of(order.Precedence, inShort ? FewIdeals : MostIdeals) is { } ideals)
         {
             var (cost, best) = IdealOrder.Of(order, ideals);
             return new(best, cost, cost);
         }
 
         var bound = CycleBound.Of(order);
-        var found = InsertionSearch.From(order, [.. Enumerable.Range(0, blocks.Count)], bound, Effort);
+        var found = InsertionSearch.From(order, order.Precedence.Kept([.. Enumerable.Range(0, blocks)]), bound, inShort ? LittleEffort : Effort);
         return new(found.Order, found.Cost, bound);
     }
 
-    private static LinearOrder BetweenBlocks(OrderProblem problem, IReadOnlyList<int[]> blocks)
+    /// <summary>What a good order costs, by moving single blocks to their best places; null when none sews every block once.</summary>
+    /// <param name="problem">Elements and their blocks.</param>
+    /// <param name="wanted">The blocks in about the order they are sewn.</param>
+    internal static long? NearCost(OrderProblem problem, IReadOnlyList<int> wanted) =>
+        BetweenBlocks(problem, wanted.Count) is { } order
+            ? InsertionSearch.From(order, order.Precedence.Kept(wanted), bound: 0, steps: 0).Cost
+            : null;
+
+    private static LinearOrder? BetweenBlocks(OrderProblem problem, int blocks)
     {
-        var costs = new long[blocks.Count * blocks.Count];
-        var pairs = new List<(int Before, int After)>();
-        for (var first = 0; first < blocks.Count; first++)
+        var costs = new long[blocks * blocks];
+        var pairs = new bool[blocks * blocks];
+        for (var first = 0; first < problem.Count; first++)
         {
-            for (var second = 0; second < blocks.Count; second++)
+            var row = problem.Block[first] * blocks;
+            for (var second = 0; second < problem.Count; second++)
             {
-                if (first == second)
-                    continue;
-                costs[(first * blocks.Count) + second] = Between(problem.Order, blocks[first], blocks[second]);
-                if (IsDecided(problem.Order.Precedence, blocks[first], blocks[second]))
-                    pairs.Add((first, second));
+                var pair = row + problem.Block[second];
+                costs[pair] += problem.Order.Cost(first, second);
+                pairs[pair] |= problem.Order.Precedence.Orders(first, second);
             }
         }
 
-        return new(costs, Precedence.Of(blocks.Count, pairs), Fnv1a.Of(problem.Order.Seed, Purpose));
+        for (var block = 0; block < blocks; block++)
+            (costs[(block * blocks) + block], pairs[(block * blocks) + block]) = (0, false);
+        var decided = Enumerable.Range(0, pairs.Length).Where(pair => pairs[pair]).Select(pair => (pair / blocks, pair % blocks));
+        return Precedence.Find(blocks, decided) is { } precedence
+            ? new(costs, precedence, Fnv1a.Of(problem.Order.Seed, Purpose))
+            : null;
     }
-
-    private static long Between(LinearOrder order, int[] first, int[] second) =>
-        first.Sum(one => second.Sum(other => order.Cost(one, other)));
-
-    private static bool IsDecided(Precedence precedence, int[] first, int[] second) =>
-        first.Any(one => second.Any(other => precedence.Orders(one, other)));
 }

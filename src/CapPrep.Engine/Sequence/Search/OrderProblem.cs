@@ -5,7 +5,7 @@ namespace CapPrep.Engine.Sequence.Search;
 /// Every color block is sewn once and whole.
 /// </summary>
 /// <param name="Order">Cost and precedence of the elements.</param>
-/// <param name="Block">Color block of each element, from 0 and rising.</param>
+/// <param name="Block">Color block of each element, from 0 without gaps.</param>
 /// <param name="Behind">Row by row: what it takes to sew the column's element right behind the row's, in one block.</param>
 /// <param name="TrimPrice">What a trim costs, in the unit of the order cost.</param>
 internal sealed record OrderProblem(LinearOrder Order, IReadOnlyList<int> Block, Adjacency[] Behind, long TrimPrice)
@@ -15,7 +15,7 @@ internal sealed record OrderProblem(LinearOrder Order, IReadOnlyList<int> Block,
 
     internal int Count => Order.Count;
 
-    /// <summary>The elements of every block, in received order.</summary>
+    /// <summary>The elements of every block by its number, in received order.</summary>
     internal IReadOnlyList<int[]> Blocks() =>
         [.. Enumerable.Range(0, Count).GroupBy(item => Block[item]).OrderBy(block => block.Key).Select(block => block.ToArray())];
 

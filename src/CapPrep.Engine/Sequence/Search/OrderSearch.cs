@@ -12,11 +12,11 @@ internal sealed class OrderSearch
     private readonly IReadOnlyList<BlockCurve> _inside;
     private readonly CurveSum _sum;
 
-    private OrderSearch(OrderProblem problem)
+    private OrderSearch(OrderProblem problem, OrderSearch? like)
     {
         _blocks = problem.Blocks();
-        _between = BlockOrder.Of(problem, _blocks);
-        _inside = [.. _blocks.Select(block => BlockCurve.Of(problem.Inside(block)))];
+        _between = BlockOrder.Of(problem, _blocks.Count, inShort: like is not null);
+        _inside = [.. _blocks.Select(block => like?.CurveOf(block) ?? BlockCurve.Of(problem.Inside(block)))];
         _sum = CurveSum.Of([.. _inside.Select(block => block.Curve)]);
         Points = [.. _sum.Points.Select(point => point with { Cost = point.Cost + _between.Cost })];
     }
@@ -33,13 +33,27 @@ internal sealed class OrderSearch
     /// <summary>No order lies below <see cref="Points"/>, for any number of trims.</summary>
     internal bool IsExact => _between.Bound == _between.Cost && _inside.All(block => block.Curve.IsExact);
 
-    internal static OrderSearch Of(OrderProblem problem) => new(problem);
+    /// <param name="problem">What is ordered.</param>
+    /// <param name="like">The same with other blocks: what is known of those that stay is not worked out again,
+    /// and a good order of the blocks is enough.</param>
+    internal static OrderSearch Of(OrderProblem problem, OrderSearch? like = null) => new(problem, like);
 
     /// <summary>As <see cref="CostBound"/>, without looking for orders.</summary>
     internal static long CostBoundOf(OrderProblem problem)
     {
         var blocks = problem.Blocks();
-        return BlockOrder.Of(problem, blocks).Bound + blocks.Sum(block => BlockCurve.CostBoundOf(problem.Inside(block).Order));
+        return BlockOrder.Of(problem, blocks.Count).Bound + blocks.Sum(block => BlockCurve.CostBoundOf(problem.Inside(block).Order));
+    }
+
+    private BlockCurve? CurveOf(int[] items)
+    {
+        for (var block = 0; block < _blocks.Count; block++)
+        {
+            if (_blocks[block].AsSpan().SequenceEqual(items))
+                return _inside[block];
+        }
+
+        return null;
     }
 
     /// <summary>The order that belongs to a point of <see cref="Points"/>.</summary>

@@ -29,17 +29,29 @@ internal sealed class Precedence
     /// <exception cref="ArgumentException">The pairs contradict each other.</exception>
     internal static Precedence Of(int count, IEnumerable<(int Before, int After)> pairs)
     {
-        var precedence = new Precedence(count);
-        foreach (var (before, after) in pairs)
-            BitSet.Add(precedence.Row(after), before);
-        precedence.Close();
-        for (var item = 0; item < count; item++)
+        var precedence = Closed(count, pairs);
+        return precedence.Contradiction is { } item
+            ? throw new ArgumentException($"Item {item} would have to come before itself.", nameof(pairs))
+            : precedence;
+    }
+
+    /// <summary>Null when the pairs contradict each other.</summary>
+    internal static Precedence? Find(int count, IEnumerable<(int Before, int After)> pairs) =>
+        Closed(count, pairs) is { Contradiction: null } precedence ? precedence : null;
+
+    /// <summary>An order that keeps all pairs: always the first of the wanted items that may come next.</summary>
+    /// <param name="wanted">Every item once.</param>
+    internal int[] Kept(IReadOnlyList<int> wanted)
+    {
+        var (order, done) = (new List<int>(Count), new ulong[_words]);
+        while (order.Count < Count)
         {
-            if (precedence.Orders(item, item))
-                throw new ArgumentException($"Item {item} would have to come before itself.", nameof(pairs));
+            var next = wanted.First(item => !BitSet.Has(done, item) && BitSet.IsSubset(Before(item), done));
+            order.Add(next);
+            BitSet.Add(done, next);
         }
 
-        return precedence;
+        return [.. order];
     }
 
     /// <summary>The same among some of the items, in the order given.</summary>
@@ -56,6 +68,29 @@ internal sealed class Precedence
         }
 
         return part;
+    }
+
+    private int? Contradiction
+    {
+        get
+        {
+            for (var item = 0; item < Count; item++)
+            {
+                if (Orders(item, item))
+                    return item;
+            }
+
+            return null;
+        }
+    }
+
+    private static Precedence Closed(int count, IEnumerable<(int Before, int After)> pairs)
+    {
+        var precedence = new Precedence(count);
+        foreach (var (before, after) in pairs)
+            BitSet.Add(precedence.Row(after), before);
+        precedence.Close();
+        return precedence;
     }
 
     private Span<ulong> Row(int item) => _before.AsSpan(item * _words, _words);

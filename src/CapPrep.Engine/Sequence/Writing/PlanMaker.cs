@@ -37,7 +37,7 @@ internal sealed class PlanMaker
         var next = 0;
         foreach (var element in _table.Elements)
         {
-            if (element.Index > 0 && ConnectionOf(element.Index - 1, element.Index) is Connection.KeptLink)
+            if (element.Index > 0 && Neighbors.IsLinked(_table.Request, element.Index - 1, element.Index))
                 yield return new(next, element.First - 1, null);
             yield return new(element.First, element.Last, element.Index);
             next = element.Last + 1;
@@ -59,7 +59,7 @@ internal sealed class PlanMaker
             tiesOff && !_table.Request.MachineTies ? ties.Off() : []);
     }
 
-    private Connection ConnectionOf(int first, int second) => Neighbors.ConnectionOf(_table.Request, _table.Behind, first, second);
+    private Connection ConnectionOf(int first, int second) => Neighbors.ConnectionOf(_table, first, second);
 
     private static bool IsCut(Connection connection) => connection is Connection.None or Connection.Cut or Connection.Stop;
 
@@ -70,9 +70,10 @@ internal sealed class PlanMaker
         var number = 0;
         for (var at = 0; at < steps.Count;)
         {
-            var (block, thread) = (_table.Elements[steps[at].Element].Block, _table.Elements[steps[at].Element].Thread);
-            PlanStep[] sewn = [.. steps.Skip(at).TakeWhile(step => _table.Elements[step.Element].Block == block)];
-            yield return new(++number, block, thread, !seen.Add(thread), sewn.Sum(step => Count(step, links)))
+            var (block, thread) = (_table.Blocks[steps[at].Element], _table.Elements[steps[at].Element].Thread);
+            PlanStep[] sewn = [.. steps.Skip(at).TakeWhile(step => _table.Blocks[step.Element] == block)];
+            var received = sewn.Min(step => _table.Elements[step.Element].Block);
+            yield return new(++number, received, thread, !seen.Add(thread), sewn.Sum(step => Count(step, links)))
             {
                 Elements = [.. sewn.Select(step => step.Element)],
             };

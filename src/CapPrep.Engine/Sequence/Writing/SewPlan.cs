@@ -47,7 +47,7 @@ public sealed record PlanStep(
 
 /// <summary>A color block of the written tape.</summary>
 /// <param name="Step">Its number there, from 1.</param>
-/// <param name="Received">The received block it sews, from 1.</param>
+/// <param name="Received">The received block it sews or sews from, from 1; the first of several of one thread.</param>
 /// <param name="Thread">Number of its thread; blocks of one thread share it.</param>
 /// <param name="Returns">The thread was on before.</param>
 /// <param name="Stitches">Penetrations, ties included.</param>

@@ -64,7 +64,7 @@ internal sealed class OrderPolish
         int[] starts = [.. Enumerable.Range(0, _order.Length).Where(at => at == 0 || !IsOneBlock(at - 1, at)), _order.Length];
         for (var block = 1; block + 1 < starts.Length; block++)
         {
-            if (!Try(starts[block - 1], starts[block], starts[block + 1]))
+            if (BringsThreadTogether(starts[block - 1], starts[block], starts[block + 1]) || !Try(starts[block - 1], starts[block], starts[block + 1]))
                 continue;
             starts[block] = starts[block - 1] + starts[block + 1] - starts[block];
             improved = true;
@@ -73,7 +73,14 @@ internal sealed class OrderPolish
         return improved;
     }
 
-    private bool IsOneBlock(int one, int other) => _table.Elements[_order[one]].Block == _table.Elements[_order[other]].Block;
+    /// <summary>Two blocks of one thread beside each other would have a stop between them for nothing.</summary>
+    private bool BringsThreadTogether(int from, int middle, int to) =>
+        IsOneThread(from - 1, middle) || IsOneThread(to - 1, from) || IsOneThread(middle - 1, to);
+
+    private bool IsOneThread(int one, int other) =>
+        one >= 0 && other < _order.Length && _table.Elements[_order[one]].Thread == _table.Elements[_order[other]].Thread;
+
+    private bool IsOneBlock(int one, int other) => _table.Blocks[_order[one]] == _table.Blocks[_order[other]];
 
     private bool Try(int from, int middle, int to)
     {

@@ -33,7 +33,7 @@ internal sealed class TravelGoal(PlanningTable table) : IPolishGoal
         if (first < 0 || second == order.Length)
             return 0;
         var (before, after) = (table.Elements[order[first]], table.Elements[order[second]]);
-        if (before.Block == after.Block && table.Behind[(before.Index * table.Count) + after.Index] == Adjacency.Joined)
+        if (table.Blocks[before.Index] == table.Blocks[after.Index] && table.Behind[(before.Index * table.Count) + after.Index] == Adjacency.Joined)
             return 0;
         var way = table.Request.Stitches.At(after.First) - table.Request.Stitches.At(before.Last);
         return (long)Math.Sqrt((double)Fine * Fine * (((long)way.X * way.X) + ((long)way.Y * way.Y)));

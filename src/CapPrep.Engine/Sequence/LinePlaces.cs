@@ -74,9 +74,10 @@ internal static class LinePlaces
             from letter in line.Beside
             from element in letter.Elements
             where line.Own.Contains(element)
-            select new LinePlace(element, line.IsConnected ? 0 : letter.Box.Center.X + origin, letter.Box.Left + origin <= 0 && letter.Box.Right + origin >= 0)
+            from part in JoinedLetters.Of(subject, element, letter, line.Row!.Height)
+            select new LinePlace(element, line.IsConnected ? 0 : ((part.Left + part.Right) / 2) + origin, part.Left + origin <= 0 && part.Right + origin >= 0)
             {
-                First = subject.Reading.Elements[element].First,
+                First = part.First,
                 Word = words[element],
             };
         return told.Concat(beside);

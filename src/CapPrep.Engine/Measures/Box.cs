@@ -34,6 +34,9 @@ public readonly record struct Box(int Left, int Bottom, int Right, int Top)
 
     public Box Shift(int dx, int dy) => new(Left + dx, Bottom + dy, Right + dx, Top + dy);
 
+    /// <summary>Turned half round about the point 0, 0.</summary>
+    public Box UpsideDown() => new(-Right, -Top, -Left, -Bottom);
+
     /// <summary>The same box in millimeters.</summary>
     public BoxMm ToMillimeters() => new(Left / 10.0, Bottom / 10.0, Right / 10.0, Top / 10.0);
 

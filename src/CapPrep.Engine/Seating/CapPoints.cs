@@ -28,6 +28,9 @@ internal sealed class CapPoints
         return box;
     }
 
+    /// <summary>Turned half round about the foot of the center.</summary>
+    internal CapPoints UpsideDown() => new([.. _x.Select(x => -x)], [.. _y.Select(y => -y)]);
+
     internal static CapPoints Of(StitchSequence stitches, SeatedDesign seated)
     {
         var x = new int[stitches.Count];

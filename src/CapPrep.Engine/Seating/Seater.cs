@@ -25,7 +25,7 @@ internal static class Seater
     private static SeatedDesign Place(StitchSequence stitches, ResolvedTicket ticket, Zone zone)
     {
         var turned = ticket.TapeIs == TapeOrientation.Turned;
-        var box = turned ? Turn(stitches.Extents()) : stitches.Extents();
+        var box = turned ? stitches.Extents().UpsideDown() : stitches.Extents();
         var (used, centerX) = DesignCenter.Of(stitches, box, ticket);
         var baseY = ticket.SeatBy == SeatingBase.Box ? box.Bottom : 0;
         var offset = new TapePoint(
@@ -52,6 +52,4 @@ internal static class Seater
     private static double TallestMm(Zone zone, Setup setup) => setup.Rules
         .Find("place.too-tall")?
         .LimitFor(Severity.Warn, zone, setup.Frame, setup.Machine)?.Value ?? zone.Height.WarnAboveMm;
-
-    private static Box Turn(Box box) => new(-box.Right, -box.Top, -box.Left, -box.Bottom);
 }

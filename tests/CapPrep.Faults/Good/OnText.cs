@@ -61,6 +61,7 @@ internal static class OnText
         };
     }
 
+    /// <summary>The arch is stretched with its rows, which open.</summary>
     internal static Pair BackArch(Chance chance)
     {
         var good = Grids.BackArch(chance);
@@ -68,7 +69,7 @@ internal static class OnText
         return new(good, good.Moved(at => new(at.X * scale, 14 + ((at.Y - 14) * Math.Min(1.2, scale)))))
         {
             Where = ["arch"],
-            Companions = ["place.outside-field", "lettering.gap", "place.turns-away"],
+            Companions = ["place.outside-field", "lettering.gap", "place.turns-away", "stitch.cover"],
         };
     }
 

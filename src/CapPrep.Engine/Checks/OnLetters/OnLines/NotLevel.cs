@@ -1,4 +1,5 @@
 using CapPrep.Engine.Lettering;
+using CapPrep.Engine.Measures;
 using CapPrep.Engine.Trade;
 
 namespace CapPrep.Engine.Checks.OnLetters.OnLines;
@@ -17,6 +18,7 @@ internal static class NotLevel
 
     private static IEnumerable<Occurrence> Find(Subject subject, RuleInForce rule) => subject.TextLines
         .Where(line => line.Sure && line.Make != LetterMake.Running && line.Glyphs.Count >= FewestLetters)
+        .Where(line => line.Base.IsArc || rule.Limits.PassedBy(TiltOfFeet(line)) is not null)
         .Where(line => IsSeen(line.Base, rule.Parameter("riseAtLeastMm"), rule.Parameter("apexOffAboveMm")))
         .Select(line => new Occurrence(subject.PlaceOf(line))
         {
@@ -32,6 +34,19 @@ internal static class NotLevel
     private static bool IsAtMostHalfACircle(BaseLine line) => line.LengthMm <= Math.PI * line.RadiusMm!.Value;
 
     private static double ApexOffMm(BaseLine line) => Math.Abs(line.CenterMm!.Value.X - ((line.Start.X + line.End.X) / 2));
+
+    /// <summary>By the median way from the lowest point of one letter to that of another: one that hangs does not tilt it.</summary>
+    private static double TiltOfFeet(TextLine line)
+    {
+        double[] rises =
+        [
+            .. line.Glyphs.SelectMany(left => line.Glyphs.Skip(left.Index + 1), (left, right) => (Left: left.Box, Right: right.Box))
+                .Where(pair => pair.Right.Left > pair.Left.Left)
+                .Select(pair => (double)(pair.Right.Bottom - pair.Left.Bottom) / (pair.Right.Left - pair.Left.Left))
+                .Order(),
+        ];
+        return rises.Length == 0 ? 0 : Trig.Degrees(1, Math.Abs(rises[rises.Length / 2]));
+    }
 
     private static double Tilt(BaseLine line) => Math.Abs(line.TiltDegrees);
 

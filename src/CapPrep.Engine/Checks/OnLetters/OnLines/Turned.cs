@@ -1,3 +1,5 @@
+using CapPrep.Engine.Lettering;
+
 namespace CapPrep.Engine.Checks.OnLetters.OnLines;
 
 /// <summary>
@@ -12,12 +14,35 @@ internal static class Turned
     private static IEnumerable<Occurrence> Find(Subject subject, RuleInForce rule)
     {
         var lines = subject.TextLines.Select(line => (Line: line, Edges: LetterEdges.Of(subject.Points, line))).ToArray();
-        return lines.Any(line => StandsOnItsFeet(line.Edges, Reach(line.Line.LetterHeightMm, rule), rule))
-            ? []
-            : lines
+        if (lines.Any(line => StandsOnItsFeet(line.Edges, Reach(line.Line.LetterHeightMm, rule), rule)))
+            return [];
+        Occurrence[] onHead =
+        [
+            .. lines
                 .Where(line => IsLowerCase(line.Edges.Bottoms.Below(Reach(line.Line.LetterHeightMm, rule)), line.Edges.Bottoms.Count, rule))
-                .Select(line => new Occurrence(subject.PlaceOf(line.Line)) { Measured = line.Edges.Tops.Deviation / line.Edges.Bottoms.Deviation });
+                .Select(line => new Occurrence(subject.PlaceOf(line.Line)) { Measured = line.Edges.Tops.Deviation / line.Edges.Bottoms.Deviation }),
+        ];
+        return onHead.Any(line => rule.Limits.PassedBy(line.Measured) is not null) || subject.TextLines.Any(IsClear) ? onHead : ReadUpsideDown(subject, rule);
     }
+
+    /// <summary>Upside down, letters may be found on a line where upright only some of them lie on a false arc.</summary>
+    private static IEnumerable<Occurrence> ReadUpsideDown(Subject subject, RuleInForce rule)
+    {
+        if (subject.TextLines.Count == 0)
+            return [];
+        var points = subject.Points.UpsideDown();
+        var most = subject.TextLines.Max(line => line.Glyphs.Count);
+        return LineFinder.Find(subject.Stitches, subject.Reading, points)
+            .Where(line => IsClear(line) && line.Glyphs.Count > most)
+            .Select(line => (Line: line, Edges: LetterEdges.Of(points, line)))
+            .Where(line => StandsOnItsFeet(line.Edges, Reach(line.Line.LetterHeightMm, rule), rule))
+            .Select(line => new Occurrence(subject.PlaceOf(line.Line with { Box = line.Line.Box.UpsideDown() }))
+            {
+                Measured = line.Edges.Bottoms.Deviation / line.Edges.Tops.Deviation,
+            });
+    }
+
+    private static bool IsClear(TextLine line) => line.Sure && !line.Base.IsArc;
 
     private static bool StandsOnItsFeet(LetterEdges edges, double reachMm, RuleInForce rule) =>
         IsLowerCase(edges.Tops.Above(reachMm), edges.Tops.Count, rule)

@@ -51,7 +51,7 @@ internal static class LateBorder
     /// <summary>Why shift would show; null: it would not.</summary>
     private static string? WeaknessOf(Border border, Subject subject, RuleInForce rule)
     {
-        var rows = EdgeRows.Of(border, subject.Stitches);
+        var rows = border.RowsOnEdge(subject.Stitches);
         if (rows.Count == 0)
             return border.Lines.Any() ? " It is a running line." : null;
         var width = EdgeRow.Quantile(rows, 0.5, row => row.WidthMm);

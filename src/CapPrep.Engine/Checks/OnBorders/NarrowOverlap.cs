@@ -14,7 +14,7 @@ internal static class NarrowOverlap
     {
         foreach (var border in subject.Borders.Where(border => !BorderThreads.AreOne(border, subject) && !ThinBorder.Reports(subject, border)))
         {
-            EdgeRow[] rows = [.. EdgeRows.Of(border, subject.Stitches).Where(row => row.Part.Sure)];
+            EdgeRow[] rows = [.. border.RowsOnEdge(subject.Stitches).Where(row => row.Part.Sure)];
             if (EdgeRow.LengthMm(rows) < rule.Parameter("lengthAtLeastMm"))
                 continue;
             var overlap = EdgeRow.Quantile(rows, rule.Parameter("shareOfLength"), row => row.OverlapMm);

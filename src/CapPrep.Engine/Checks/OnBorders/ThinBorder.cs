@@ -52,7 +52,7 @@ internal static class ThinBorder
 
     private static Occurrence? Columns(Border border, Subject subject, RuleInForce rule)
     {
-        EdgeRow[] thin = [.. EdgeRows.Of(border, subject.Stitches)
+        EdgeRow[] thin = [.. border.RowsOnEdge(subject.Stitches)
             .Where(row => row.Part.Sure && rule.Limits.PassedBy(row.WidthMm + rule.Parameter("readToMm")) is not null)];
         if (EdgeRow.LengthMm(thin) < rule.Parameter("lengthAtLeastMm"))
             return null;

@@ -46,7 +46,7 @@ internal static class RingCheck
     {
         EdgeRow[] rows = [.. subject.Borders
             .Where(border => border.Parts.Any(ring.Pieces.Contains))
-            .SelectMany(border => EdgeRows.Of(border, subject.Stitches))
+            .SelectMany(border => border.RowsOnEdge(subject.Stitches))
             .Where(row => ring.Pieces.Contains(row.Part))];
         return rows.Length > 0
             && EdgeRow.Quantile(rows, 0.5, row => row.WidthMm) + rule.Parameter("readToMm") >= rule.Parameter("strongFromMm")

@@ -1,3 +1,4 @@
+using System.Numerics;
 using System.Runtime.InteropServices;
 using CapPrep.Engine.Pieces;
 
@@ -19,8 +20,8 @@ internal sealed class CoverLayers
         _bottom = covers.Min(cover => cover.FirstRow);
         _columns = covers.Max(cover => cover.FirstColumn + (cover.Row(cover.FirstRow).Length * WordBits)) - _left;
         _layers = new byte[_columns * (covers.Max(cover => cover.FirstRow + cover.Rows) - _bottom)];
-        foreach (var (column, row) in covers.SelectMany(cover => cover.CoveredCells()))
-            _layers[Index(column, row)] += _layers[Index(column, row)] < byte.MaxValue ? (byte)1 : (byte)0;
+        foreach (var cover in covers)
+            Add(cover);
     }
 
     private CoverLayers(CoverLayers like, byte[] layers) =>
@@ -67,9 +68,38 @@ internal sealed class CoverLayers
         return new(this, Least(across, index => index + ((side - 1) * _columns) < across.Length, side, _columns));
     }
 
+    private void Add(Cover cover)
+    {
+        for (var row = cover.FirstRow; row < cover.FirstRow + cover.Rows; row++)
+        {
+            var words = cover.Row(row);
+            for (var word = 0; word < words.Length; word++)
+            {
+                for (var bits = words[word]; bits != 0; bits &= bits - 1)
+                {
+                    ref var layers = ref _layers[Index(cover.FirstColumn + (word * WordBits) + BitOperations.TrailingZeroCount(bits), row)];
+                    layers += layers < byte.MaxValue ? (byte)1 : (byte)0;
+                }
+            }
+        }
+    }
+
     /// <summary>The least of so many values in line, so many places apart from each other; 0 where no line fits.</summary>
-    private static byte[] Least(byte[] values, Func<int, bool> fits, int count, int apart) =>
-        [.. Enumerable.Range(0, values.Length).Select(index => fits(index) ? Enumerable.Range(0, count).Min(k => values[index + (k * apart)]) : (byte)0)];
+    private static byte[] Least(byte[] values, Func<int, bool> fits, int count, int apart)
+    {
+        var least = new byte[values.Length];
+        for (var index = 0; index < values.Length; index++)
+        {
+            if (values[index] == 0 || !fits(index))
+                continue;
+            var found = values[index];
+            for (var at = 1; at < count && found > 0; at++)
+                found = Math.Min(found, values[index + (at * apart)]);
+            least[index] = found;
+        }
+
+        return least;
+    }
 
     /// <summary>Cells side by side that have more than so many layers, each region once.</summary>
     internal IEnumerable<IReadOnlyList<Cell>> Regions(int moreThan)

@@ -4,6 +4,7 @@ using CapPrep.Drawing.Tests.Builders;
 using CapPrep.Engine;
 using CapPrep.Engine.Checks;
 using CapPrep.Engine.Sequence.Planning;
+using CapPrep.Engine.Shift;
 using CapPrep.Engine.Tapes;
 using Shouldly;
 using Xunit;
@@ -99,6 +100,43 @@ public class OrderPairTests
         var rows = order.TradeOffs.Select(row => row with { ExtraMinutes = row.Chosen ? 1.25 : 99 });
 
         Said(prepared with { Order = order with { TradeOffs = [.. rows] } }).ShouldContain("+1.3 min on this order");
+    }
+
+    [Fact]
+    public void Arrows_show_where_the_cloth_goes_in_each_order()
+    {
+        var sheet = ProofSheet.Lay(Some.Job(), Moved(across: 0.3));
+
+        Group(sheet, "As received").OfType<ShapeMark>().Count(mark => mark.Fill == Ink.Brick).ShouldBe(1);
+        Group(sheet, "New order").OfType<ShapeMark>().Count(mark => mark.Fill == Ink.Brick).ShouldBe(0);
+        Said(Moved(across: 0.3)).ShouldContain("cloth moves 80 % as far (model)");
+        Said(Moved(across: 0.3)).ShouldContain(text => text.Contains("arrows", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void What_nobody_would_see_has_no_arrow()
+    {
+        Group(ProofSheet.Lay(Some.Job(), Moved(across: 0.03)), "As received").OfType<ShapeMark>().ShouldBeEmpty();
+        Said(Moved(across: 0.03)).ShouldNotContain(text => text.Contains("arrows", StringComparison.Ordinal));
+    }
+
+    private static Preparation Moved(double across)
+    {
+        var prepared = SomeOrder.Resequenced();
+        return prepared with
+        {
+            Shift = new()
+            {
+                Calibration = ShiftCalibration.None,
+                DriftRatio = 0.8,
+                Sheets = [],
+                Disagrees = false,
+                PriorShifts = [],
+                BorderGaps = [],
+                Drifts = [.. prepared.Reading.Elements.Select(element => new ElementDrift(element.Index, new(element.Index == 0 ? across : 0, 0), default))],
+                Says = "",
+            },
+        };
     }
 
     /// <summary>Up to seven long findings, up to eighteen threads, up to 150 mm tall.</summary>

@@ -7,6 +7,8 @@ namespace CapPrep.Engine.Seating;
 /// <summary>Where the design lies on the cap, by its needle points and not by the tape's origin.</summary>
 public sealed record SeatedDesign
 {
+    private readonly Box? _centeredBox;
+
     public required Zone Zone { get; init; }
 
     /// <summary>What came to the base, and what came onto the seam.</summary>
@@ -22,6 +24,13 @@ public sealed record SeatedDesign
 
     /// <summary>Box of all needle points on the cap, tape units.</summary>
     public required Box Box { get; init; }
+
+    /// <summary>The same without a small sign that stands alone at one end: what is centered.</summary>
+    public Box CenteredBox
+    {
+        get => _centeredBox ?? Box;
+        init => _centeredBox = value;
+    }
 
     /// <summary>Where the tape's start point comes to lie on the cap, tape units.</summary>
     public required TapePoint Origin { get; init; }

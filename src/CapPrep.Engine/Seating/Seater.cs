@@ -25,8 +25,9 @@ internal static class Seater
     private static SeatedDesign Place(StitchSequence stitches, ResolvedTicket ticket, Zone zone)
     {
         var turned = ticket.TapeIs == TapeOrientation.Turned;
-        var box = turned ? stitches.Extents().UpsideDown() : stitches.Extents();
-        var (used, centerX) = DesignCenter.Of(stitches, box, ticket);
+        var box = Upright(stitches.Extents(), turned);
+        var centered = Upright(LoneSign.WithoutIt(stitches), turned);
+        var (used, centerX) = DesignCenter.Of(stitches, centered, ticket);
         var baseY = ticket.SeatBy == SeatingBase.Box ? box.Bottom : 0;
         var offset = new TapePoint(
             Tenths.FromMillimeters(ticket.OffsetRightMm).Value - centerX,
@@ -39,12 +40,15 @@ internal static class Seater
             Offset = offset,
             TapeIsTurned = turned,
             Box = box.Shift(offset.X, offset.Y),
+            CenteredBox = centered.Shift(offset.X, offset.Y),
             Origin = offset,
             KeyIn = KeyInFor(offset, box.Shift(offset.X, offset.Y)),
             ClearancesMm = new Clearances(0, 0, 0, 0),
             LargestScale = 1,
         };
     }
+
+    private static Box Upright(Box onTape, bool turned) => turned ? onTape.UpsideDown() : onTape;
 
     /// <summary>The way from the center mark at the height of the design's base to a start point on the cap.</summary>
     internal static TapePoint KeyInFor(TapePoint start, Box onCap) => start - new TapePoint(0, onCap.Bottom);

@@ -21,7 +21,7 @@ internal static class OffCenter
         && subject.Ticket.Received.Seating?.OffsetRightMm is null;
 
     private static double MiddleMm(Subject subject) =>
-        (subject.Seated.Box.Left + subject.Seated.Box.Right) / (2.0 * Tenths.PerMillimeter);
+        (subject.Seated.CenteredBox.Left + subject.Seated.CenteredBox.Right) / (2.0 * Tenths.PerMillimeter);
 
     private static string Side(double middle) => middle > 0 ? "viewer's right" : "viewer's left";
 

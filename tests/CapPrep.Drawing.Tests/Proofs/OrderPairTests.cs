@@ -109,7 +109,7 @@ public class OrderPairTests
 
         Group(sheet, "As received").OfType<ShapeMark>().Count(mark => mark.Fill == Ink.Brick).ShouldBe(1);
         Group(sheet, "New order").OfType<ShapeMark>().Count(mark => mark.Fill == Ink.Brick).ShouldBe(0);
-        Said(Moved(across: 0.3)).ShouldContain("cloth moves 80 % as far (model)");
+        string.Join(" ", Said(Moved(across: 0.3))).ShouldContain("cloth moves 80 % as far (model)");
         Said(Moved(across: 0.3)).ShouldContain(text => text.Contains("arrows", StringComparison.Ordinal));
     }
 
